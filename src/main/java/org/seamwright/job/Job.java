@@ -1,0 +1,137 @@
+package org.seamwright.job;
+
+import java.util.List;
+import java.util.Objects;
+import org.seamwright.mask.MaskSettings;
+import org.seamwright.region.Mark;
+import org.seamwright.region.Treatment;
+import org.seamwright.units.UnitSystem;
+
+/**
+ * Everything the user decides; all else is computed from it and the mesh. Immutable: an edit gives
+ * a new job, so undo is going back to the last one.
+ *
+ * @param piece what the piece is called, on every paper
+ * @param note free text, such as the scenario of a sample; may be empty
+ * @param mesh which file, and how large its unit is
+ * @param ground treatment of every place that no mark covers
+ * @param marks in order; a later one overrides an earlier one
+ * @param sections limits and laps
+ * @param plating recipe, thickness and rates
+ * @param masking tape and lacquer
+ * @param display units to show figures in
+ */
+public record Job(
+    String piece,
+    String note,
+    MeshSource mesh,
+    Treatment ground,
+    List<Mark> marks,
+    SectionRules sections,
+    PlatingRules plating,
+    MaskSettings masking,
+    UnitSystem display) {
+  /** Version of the job file that this program writes. */
+  public static final int VERSION = 1;
+
+  /** Copies the list. */
+  public Job {
+    Objects.requireNonNull(piece, "piece");
+    Objects.requireNonNull(note, "note");
+    marks = List.copyOf(marks);
+  }
+
+  /** The same job with other marks. */
+  public Job withMarks(List<Mark> other) {
+    return new Job(piece, note, mesh, ground, other, sections, plating, masking, display);
+  }
+
+  /**
+   * The mesh file.
+   *
+   * @param file path relative to the job file, with forward slashes
+   * @param sha256 digest of its content when the marks were made, in hex; empty if not recorded yet
+   * @param scale how large its unit is
+   */
+  public record MeshSource(String file, String sha256, Scale scale) {}
+
+  /** How a file's numbers become mm. */
+  public sealed interface Scale {
+    /**
+     * The file's numbers are in a unit.
+     *
+     * @param unit "mm", "cm", "m", "in" or "ft"
+     */
+    record Unit(String unit) implements Scale {}
+
+    /**
+     * A length on the piece is known: the extent along an axis of the file, or the longest extent.
+     *
+     * @param lengthMm the true length
+     * @param along what was measured
+     */
+    record KnownLength(double lengthMm, Along along) implements Scale {}
+  }
+
+  /** What a known length measures. */
+  public enum Along {
+    /** Extent along x. */
+    X,
+    /** Extent along y. */
+    Y,
+    /** Extent along z. */
+    Z,
+    /** The largest of the three extents. */
+    LONGEST
+  }
+
+  /**
+   * Limits and laps.
+   *
+   * @param limit area limit of a section
+   * @param activationLapMm width of the activation lap
+   * @param flashLapMm width of the flash lap
+   */
+  public record SectionRules(Limit limit, double activationLapMm, double flashLapMm) {}
+
+  /** Where the area limit comes from. */
+  public sealed interface Limit {
+    /**
+     * Set directly.
+     *
+     * @param mm2 worked area, mm²
+     */
+    record Area(double mm2) implements Limit {}
+
+    /**
+     * From the wet window and the recipe's speeds.
+     *
+     * @param windowSeconds how long a wetted place stays wet, s
+     */
+    record Wet(double windowSeconds) implements Limit {}
+  }
+
+  /**
+   * Plating choices; amounts as in {@link org.seamwright.plating.PlatingSettings}.
+   *
+   * @param recipe id of a recipe
+   * @param deposit id of a deposit
+   * @param flashUm flash thickness, µm
+   * @param thicknessUm flash and build together, µm; at least {@code flashUm}
+   * @param lossShare share of area added for loss
+   * @param solutionGPerL metal in the solution, g/l
+   * @param usableShare share of that metal that can be laid down
+   * @param secondsPerCm2PerUm plating rate
+   * @param efficiency current efficiency
+   */
+  public record PlatingRules(
+      String recipe,
+      String deposit,
+      double flashUm,
+      double thicknessUm,
+      double lossShare,
+      double solutionGPerL,
+      double usableShare,
+      double secondsPerCm2PerUm,
+      double efficiency) {}
+}

@@ -1,0 +1,53 @@
+package org.seamwright.measure;
+
+import java.util.List;
+import org.seamwright.basis.Notice;
+import org.seamwright.mesh.Bounds;
+
+/**
+ * What is known of a mesh.
+ *
+ * @param triangles faces
+ * @param vertices vertices used by faces
+ * @param areaMm2 sum of the facets' areas, mm²
+ * @param smooth estimate of the surface behind the facets
+ * @param volumeMm3 signed volume by the divergence theorem, mm³; means little unless {@code closed}
+ * @param bounds box around it, mm
+ * @param parts connected parts
+ * @param openEdges edges with one face
+ * @param branchingEdges edges with three or more faces
+ * @param flippedEdges edges whose two faces are turned against each other
+ * @param duplicateTriangles faces that repeat the three vertices of an earlier one
+ * @param degenerateTriangles faces without area, those dropped while welding included
+ * @param closed whether every edge has exactly two faces
+ * @param notices what a user should know before trusting the figures
+ */
+public record Survey(
+    int triangles,
+    int vertices,
+    double areaMm2,
+    SmoothArea smooth,
+    double volumeMm3,
+    Bounds bounds,
+    int parts,
+    int openEdges,
+    int branchingEdges,
+    int flippedEdges,
+    int duplicateTriangles,
+    int degenerateTriangles,
+    boolean closed,
+    List<Notice> notices) {
+  /** Copies the list. */
+  public Survey {
+    notices = List.copyOf(notices);
+  }
+
+  /**
+   * Area of the smooth surface that the facets stand for.
+   *
+   * @param areaMm2 estimate
+   * @param lowMm2 lower end of the bar
+   * @param highMm2 upper end of the bar
+   */
+  public record SmoothArea(double areaMm2, double lowMm2, double highMm2) {}
+}

@@ -1,0 +1,32 @@
+package org.seamwright.meshfile;
+
+import java.util.List;
+import java.util.Objects;
+import org.seamwright.basis.Notice;
+import org.seamwright.mesh.Labels;
+import org.seamwright.mesh.Mesh;
+
+/**
+ * A mesh file as read: welded, in the file's own unit.
+ *
+ * @param mesh the faces, equal corners welded; scale it before measuring
+ * @param labels group and material names of the faces
+ * @param format "STL binary", "STL text" or "OBJ"
+ * @param sha256 digest of the file's bytes, in hex
+ * @param droppedFaces faces left out because two of their corners are the same point
+ * @param notices what was assumed while reading
+ */
+public record MeshDocument(
+    Mesh mesh,
+    Labels labels,
+    String format,
+    String sha256,
+    int droppedFaces,
+    List<Notice> notices) {
+  /** Copies the list. */
+  public MeshDocument {
+    Objects.requireNonNull(mesh, "mesh");
+    Objects.requireNonNull(labels, "labels");
+    notices = List.copyOf(notices);
+  }
+}

@@ -1,0 +1,53 @@
+package org.seamwright.plating;
+
+/**
+ * One step of a recipe at the bench.
+ *
+ * @param name short, as it stands on the bench sheet: "Rinse"
+ * @param purpose why it is done
+ * @param kind what it does to the wet chain and which area it covers
+ * @param volts voltage range to show, for example "8–12 V"; empty where none is applied
+ * @param secondsPerCm2 time for one pass over a unit of area, s/cm²
+ * @param passes number of passes
+ * @param handlingSeconds time before the step begins (changing the tool, reaching for the bottle),
+ *     s
+ * @param done how to see that it is done
+ * @param caution what can hurt or spoil; empty if nothing beyond the usual
+ * @param source a published source, or "common practice, no source"
+ */
+public record Step(
+    String name,
+    String purpose,
+    Kind kind,
+    String volts,
+    double secondsPerCm2,
+    int passes,
+    double handlingSeconds,
+    String done,
+    String caution,
+    String source) {
+
+  /** What a step is in the chain of a section. */
+  public enum Kind {
+    /** Before the wet chain begins: may dry afterwards. Covers the worked area. */
+    DRY_PREPARATION,
+    /**
+     * In the wet chain: the surface must not dry until the next. Covers net area and activation
+     * lap.
+     */
+    WET,
+    /** The gold flash that ends the wet chain. Covers net area and flash lap; time by thickness. */
+    FLASH,
+    /** The build layer over the flash. Covers net area only; time by thickness. */
+    BUILD,
+    /** After plating. Covers net area; may dry. */
+    FINISH
+  }
+
+  /** Checks the ranges. */
+  public Step {
+    if (!(secondsPerCm2 >= 0) || passes < 1 || !(handlingSeconds >= 0)) {
+      throw new IllegalArgumentException("Step out of range: " + name);
+    }
+  }
+}

@@ -1,0 +1,54 @@
+package org.seamwright.section;
+
+import java.util.List;
+import java.util.Objects;
+import org.seamwright.basis.Notice;
+import org.seamwright.mesh.Mesh;
+
+/**
+ * The plated surface split into sections, with seams, laps and working order.
+ *
+ * @param mesh the piece, cut along marks, seams and lap edges
+ * @param parentFace one entry per face: its face in the surface map's mesh
+ * @param sectionOf one entry per face: section id (1 …), or 0 where nothing is plated
+ * @param activations one entry per face: how often it is activated (its own section's time and each
+ *     activation lap over it); 0 where nothing is plated
+ * @param flashes one entry per face: how often it is flashed; 0 where nothing is plated
+ * @param sections by id, in working order
+ * @param seams by earlier, then later id
+ * @param onceMm2 area activated exactly once
+ * @param twiceMm2 area activated exactly twice
+ * @param moreMm2 area activated three times or more
+ * @param notices limits that could not be kept (code {@code section-over-limit}) and what was
+ *     assumed
+ */
+public record SectionPlan(
+    Mesh mesh,
+    int[] parentFace,
+    int[] sectionOf,
+    byte[] activations,
+    byte[] flashes,
+    List<Section> sections,
+    List<Seam> seams,
+    double onceMm2,
+    double twiceMm2,
+    double moreMm2,
+    List<Notice> notices) {
+  /** Code of the notice that a section is larger than the limit. */
+  public static final String OVER_LIMIT = "section-over-limit";
+
+  /** Checks that the arrays fit the mesh. */
+  public SectionPlan {
+    Objects.requireNonNull(mesh, "mesh");
+    sections = List.copyOf(sections);
+    seams = List.copyOf(seams);
+    notices = List.copyOf(notices);
+    int faces = mesh.faceCount();
+    if (parentFace.length != faces
+        || sectionOf.length != faces
+        || activations.length != faces
+        || flashes.length != faces) {
+      throw new IllegalArgumentException("Arrays of a section plan don't fit its mesh");
+    }
+  }
+}

@@ -1,0 +1,21 @@
+package org.seamwright.section;
+
+/**
+ * What the split must keep to.
+ *
+ * @param limitMm2 largest worked area of a section (net and laps), mm²
+ * @param activationLapMm width of the activation lap along the surface, mm; 0 for none
+ * @param flashLapMm width of the flash lap along the surface, mm; 0 for none
+ */
+public record SectionSettings(double limitMm2, double activationLapMm, double flashLapMm) {
+  /** Checks the ranges. */
+  public SectionSettings {
+    if (!(limitMm2 > 0)) {
+      throw new IllegalArgumentException("Section limit must be above 0: " + limitMm2);
+    }
+    if (!(activationLapMm >= 0) || !(flashLapMm >= 0)) {
+      throw new IllegalArgumentException(
+          "Lap widths must not be negative: " + activationLapMm + ", " + flashLapMm);
+    }
+  }
+}
