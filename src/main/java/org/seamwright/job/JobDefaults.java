@@ -1,0 +1,43 @@
+package org.seamwright.job;
+
+import org.seamwright.mask.MaskSettings;
+
+/**
+ * What a job holds where its file is silent. Each figure is a starting point for the shop's own,
+ * common practice without a published source unless said otherwise; {@code docs/job-file.md} lists
+ * them all.
+ */
+public final class JobDefaults {
+  private static final double INCH_MM = 25.4;
+
+  /** 40 in². */
+  private static final double LIMIT_MM2 = 25_806.4;
+
+  private JobDefaults() {}
+
+  /** Name of the piece: that of its mesh file without folder and ending. */
+  public static String piece(String meshFile) {
+    String name = meshFile.substring(meshFile.lastIndexOf('/') + 1);
+    int dot = name.lastIndexOf('.');
+    return dot > 0 ? name.substring(0, dot) : name;
+  }
+
+  /** Limit 40 in²; laps of 2 and 5 mm. */
+  public static Job.SectionRules sections() {
+    return new Job.SectionRules(new Job.Limit.Area(LIMIT_MM2), 2, 5);
+  }
+
+  /**
+   * Half a µm of hard gold on a flash of 3 µin, a third more for loss.
+   *
+   * @param recipe id of the recipe, which depends on the base metal and has no default
+   */
+  public static Job.PlatingRules plating(String recipe) {
+    return new Job.PlatingRules(recipe, "gold-hard", 0.0762, 0.5, 0.33, 8, 0.8, 12, 0.72);
+  }
+
+  /** Half-inch tape, 5 mm over itself at a join; two coats of lacquer for 50 mm beyond. */
+  public static MaskSettings masking() {
+    return new MaskSettings(INCH_MM / 2, 5, 33_000, 50, 0.25, 25, 2, 0.15);
+  }
+}

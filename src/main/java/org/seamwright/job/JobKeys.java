@@ -1,0 +1,98 @@
+package org.seamwright.job;
+
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.seamwright.region.Treatment;
+import org.seamwright.units.UnitSystem;
+
+/** The spelling of the job file, version 1: every key and every word that stands for a choice. */
+final class JobKeys {
+  static final String VERSION = "seamwright";
+
+  static final List<String> JOB =
+      List.of(
+          VERSION,
+          "piece",
+          "note",
+          "display",
+          "mesh",
+          "ground",
+          "marks",
+          "sections",
+          "plating",
+          "masking");
+  static final List<String> MESH = List.of("file", "sha256", "unit", "knownLength");
+  static final List<String> KNOWN_LENGTH = List.of("length", "along");
+  static final List<String> SECTIONS = List.of("limit", "wetWindow", "activationLap", "flashLap");
+  static final List<String> PLATING =
+      List.of(
+          "recipe",
+          "deposit",
+          "flash",
+          "thickness",
+          "loss",
+          "solution",
+          "usable",
+          "secondsPerCm2PerUm",
+          "efficiency");
+  static final List<String> MASKING =
+      List.of(
+          "tapeWidth",
+          "tapeOverlap",
+          "tapeRoll",
+          "splash",
+          "lacquerSolids",
+          "lacquerDry",
+          "lacquerCoats",
+          "lacquerLoss");
+
+  /** Keys of each kind of mark, in the order they are written. */
+  static final Map<String, List<String>> MARKS =
+      ordered(
+          Map.entry("halfSpace", List.of("kind", "name", "treatment", "point", "normal")),
+          Map.entry("near", List.of("kind", "name", "treatment", "radius", "path")),
+          Map.entry("creaseFill", List.of("kind", "name", "treatment", "point", "angle")),
+          Map.entry("part", List.of("kind", "name", "treatment", "point")),
+          Map.entry(
+              "sector",
+              List.of("kind", "name", "treatment", "point", "axis", "zero", "from", "to")),
+          Map.entry("box", List.of("kind", "name", "treatment", "low", "high")));
+
+  static final Map<String, Treatment> TREATMENTS =
+      ordered(
+          Map.entry("plate", Treatment.PLATE),
+          Map.entry("bare", Treatment.BARE),
+          Map.entry("outOfScope", Treatment.OUT_OF_SCOPE));
+
+  static final Map<String, UnitSystem> DISPLAYS =
+      ordered(Map.entry("metric", UnitSystem.METRIC), Map.entry("inch", UnitSystem.INCH));
+
+  static final Map<String, Job.Along> ALONGS =
+      ordered(
+          Map.entry("x", Job.Along.X),
+          Map.entry("y", Job.Along.Y),
+          Map.entry("z", Job.Along.Z),
+          Map.entry("longest", Job.Along.LONGEST));
+
+  private JobKeys() {}
+
+  /** The word that stands for a choice. */
+  static <T> String word(Map<String, T> words, T choice) {
+    return words.entrySet().stream()
+        .filter(e -> e.getValue().equals(choice))
+        .map(Map.Entry::getKey)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  @SafeVarargs
+  private static <T> Map<String, T> ordered(Map.Entry<String, T>... entries) {
+    Map<String, T> map = new LinkedHashMap<>();
+    for (Map.Entry<String, T> entry : entries) {
+      map.put(entry.getKey(), entry.getValue());
+    }
+    return Collections.unmodifiableMap(map);
+  }
+}

@@ -1,0 +1,199 @@
+package org.seamwright.job;
+
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.seamwright.mask.MaskSettings;
+import org.seamwright.region.Treatment;
+import org.seamwright.units.LengthUnit;
+import org.seamwright.units.UnitSystem;
+
+/** Turns the tree of a job file into a {@link Job}, or refuses it. */
+final class JobReader {
+  private static final int DIGEST_LENGTH = 64;
+
+  private JobReader() {}
+
+  static Job read(JobNode root) throws JobFileException {
+    checkVersion(root);
+    JobNode.Keys keys = root.keys(JobKeys.JOB);
+    Job.MeshSource mesh = keys.get("mesh", JobReader::mesh);
+    return new Job(
+        keys.get("piece", JobDefaults.piece(mesh.file()), JobNode::text),
+        keys.get("note", "", JobNode::text),
+        mesh,
+        keys.get("ground", Treatment.PLATE, n -> n.oneOf(JobKeys.TREATMENTS)),
+        keys.get("marks", List.of(), n -> n.list(MarkReader::read)),
+        keys.get("sections", JobDefaults.sections(), JobReader::sections),
+        keys.get("plating", JobReader::plating),
+        keys.get("masking", JobDefaults.masking(), JobReader::masking),
+        keys.get("display", UnitSystem.METRIC, n -> n.oneOf(JobKeys.DISPLAYS)));
+  }
+
+  /** Before anything else: a newer file may well hold keys that this program does not know. */
+  private static void checkVersion(JobNode root) throws JobFileException {
+    if (!(root.value() instanceof JsonValue.Members members)) {
+      throw root.refuse(
+          "Expected a job, an object in braces, found " + root.value().kind(),
+          "Check that this is a job file; the command \"new\" makes one.");
+    }
+    JsonValue found = members.values().get(JobKeys.VERSION);
+    if (found == null) {
+      throw root.refuse(
+          "The key \"" + JobKeys.VERSION + "\" with the version of the format is missing",
+          "If this is a job file, add \""
+              + JobKeys.VERSION
+              + "\": "
+              + Job.VERSION
+              + " at its top.");
+    }
+    JobNode node = new JobNode(root.source(), JobKeys.VERSION, found);
+    int version = node.whole(Range.ZERO_UP);
+    if (version > Job.VERSION) {
+      throw node.refuse(
+          "The file has version "
+              + version
+              + " of the format, newer than this program's "
+              + Job.VERSION,
+          "Open it with the program that wrote it, or a newer one.");
+    }
+    if (version < Job.VERSION) {
+      throw node.refuse(
+          "There is no version " + version + " of the format",
+          "Write \"" + JobKeys.VERSION + "\": " + Job.VERSION + ".");
+    }
+  }
+
+  private static Job.MeshSource mesh(JobNode node) throws JobFileException {
+    JobNode.Keys keys = node.keys(JobKeys.MESH);
+    keys.exactlyOne("unit", "knownLength", false);
+    String file = keys.get("file", JobReader::meshFile);
+    String sha256 = keys.get("sha256", "", JobReader::digest);
+    Job.Scale scale =
+        keys.has("unit")
+            ? keys.get("unit", n -> new Job.Scale.Unit(n.oneOf(units())))
+            : keys.get("knownLength", JobReader::knownLength);
+    return new Job.MeshSource(file, sha256, scale);
+  }
+
+  private static String meshFile(JobNode node) throws JobFileException {
+    String file = node.text();
+    try {
+      if (file.isBlank() || Path.of(file).getNameCount() == 0) {
+        throw node.refuse("The name of the mesh file is empty", "Write the file's name.");
+      }
+    } catch (InvalidPathException e) {
+      throw node.refuse("No file can have this name", "Write the path of the mesh file.");
+    }
+    return file;
+  }
+
+  private static String digest(JobNode node) throws JobFileException {
+    String digest = node.text().toLowerCase(Locale.ROOT);
+    if (!digest.isEmpty() && !digest.matches("[0-9a-f]{" + DIGEST_LENGTH + "}")) {
+      throw node.refuse(
+          "A SHA-256 digest has " + DIGEST_LENGTH + " hex digits",
+          "Delete the key; the digest is recorded again when the mesh is next accepted.");
+    }
+    return digest;
+  }
+
+  private static Map<String, String> units() {
+    Map<String, String> units = new LinkedHashMap<>();
+    for (LengthUnit unit : LengthUnit.values()) {
+      units.put(unit.symbol(), unit.symbol());
+    }
+    return units;
+  }
+
+  private static Job.Scale knownLength(JobNode node) throws JobFileException {
+    JobNode.Keys keys = node.keys(JobKeys.KNOWN_LENGTH);
+    return new Job.Scale.KnownLength(
+        keys.get("length", n -> n.amount(AmountKind.LENGTH, Range.ABOVE_ZERO)),
+        keys.get("along", Job.Along.LONGEST, n -> n.oneOf(JobKeys.ALONGS)));
+  }
+
+  private static Job.SectionRules sections(JobNode node) throws JobFileException {
+    JobNode.Keys keys = node.keys(JobKeys.SECTIONS);
+    keys.exactlyOne("limit", "wetWindow", true);
+    Job.SectionRules usual = JobDefaults.sections();
+    Job.Limit limit = usual.limit();
+    if (keys.has("limit")) {
+      limit =
+          keys.get("limit", n -> new Job.Limit.Area(n.amount(AmountKind.AREA, Range.ABOVE_ZERO)));
+    } else if (keys.has("wetWindow")) {
+      limit =
+          keys.get(
+              "wetWindow", n -> new Job.Limit.Wet(n.amount(AmountKind.TIME, Range.ABOVE_ZERO)));
+    }
+    return new Job.SectionRules(
+        limit,
+        keys.get("activationLap", usual.activationLapMm(), JobReader::lengthOrZero),
+        keys.get("flashLap", usual.flashLapMm(), JobReader::lengthOrZero));
+  }
+
+  private static double lengthOrZero(JobNode node) throws JobFileException {
+    return node.amount(AmountKind.LENGTH, Range.ZERO_UP);
+  }
+
+  private static double length(JobNode node) throws JobFileException {
+    return node.amount(AmountKind.LENGTH, Range.ABOVE_ZERO);
+  }
+
+  private static double thickness(JobNode node) throws JobFileException {
+    return node.amount(AmountKind.THICKNESS, Range.ABOVE_ZERO);
+  }
+
+  private static Job.PlatingRules plating(JobNode node) throws JobFileException {
+    JobNode.Keys keys = node.keys(JobKeys.PLATING);
+    String recipe = keys.get("recipe", JobNode::text);
+    Job.PlatingRules usual = JobDefaults.plating(recipe);
+    double flashUm = keys.get("flash", usual.flashUm(), JobReader::thickness);
+    // A written flash thicker than the usual thickness raises it: the flash counts towards it.
+    double thicknessUm =
+        keys.get(
+            "thickness",
+            Math.max(usual.thicknessUm(), flashUm),
+            n -> {
+              double um = thickness(n);
+              if (um < flashUm) {
+                throw n.refuse(
+                    "The thickness is below that of the flash alone",
+                    "The flash counts towards it: write at least "
+                        + AmountKind.THICKNESS.write(flashUm, UnitSystem.METRIC)
+                        + ", or a thinner flash.");
+              }
+              return um;
+            });
+    return new Job.PlatingRules(
+        recipe,
+        keys.get("deposit", usual.deposit(), JobNode::text),
+        flashUm,
+        thicknessUm,
+        keys.get("loss", usual.lossShare(), n -> n.number(Range.LOSS_SHARE)),
+        keys.get(
+            "solution",
+            usual.solutionGPerL(),
+            n -> n.amount(AmountKind.CONCENTRATION, Range.ABOVE_ZERO)),
+        keys.get("usable", usual.usableShare(), n -> n.number(Range.SHARE)),
+        keys.get("secondsPerCm2PerUm", usual.secondsPerCm2PerUm(), n -> n.number(Range.ABOVE_ZERO)),
+        keys.get("efficiency", usual.efficiency(), n -> n.number(Range.SHARE)));
+  }
+
+  private static MaskSettings masking(JobNode node) throws JobFileException {
+    JobNode.Keys keys = node.keys(JobKeys.MASKING);
+    MaskSettings usual = JobDefaults.masking();
+    return new MaskSettings(
+        keys.get("tapeWidth", usual.tapeWidthMm(), JobReader::length),
+        keys.get("tapeOverlap", usual.tapeOverlapMm(), JobReader::lengthOrZero),
+        keys.get("tapeRoll", usual.tapeRollMm(), JobReader::length),
+        keys.get("splash", usual.splashMm(), JobReader::lengthOrZero),
+        keys.get("lacquerSolids", usual.lacquerSolids(), n -> n.number(Range.SHARE)),
+        keys.get("lacquerDry", usual.lacquerDryUm(), JobReader::thickness),
+        keys.get("lacquerCoats", usual.lacquerCoats(), n -> n.whole(Range.COATS)),
+        keys.get("lacquerLoss", usual.lacquerLoss(), n -> n.number(Range.LOST_PART)));
+  }
+}

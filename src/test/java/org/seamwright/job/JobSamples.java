@@ -1,0 +1,130 @@
+package org.seamwright.job;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.Stream;
+import org.apache.commons.geometry.euclidean.threed.Vector3D;
+import org.seamwright.mask.MaskSettings;
+import org.seamwright.region.Mark;
+import org.seamwright.region.Treatment;
+import org.seamwright.units.UnitSystem;
+
+/** Jobs drawn at random: every kind of mark, every choice, amounts with all their bits. */
+final class JobSamples {
+  private static final String[] NAMES = {
+    "", "rim", "Ä \"quoted\" \\ µ", "line\nbreak", "\u0001", "🏆"
+  };
+
+  private JobSamples() {}
+
+  static Job random(long seed) {
+    Random random = new Random(seed);
+    UnitSystem display = pick(random, UnitSystem.values());
+    List<Mark> marks = new ArrayList<>();
+    for (int i = random.nextInt(12); i > 0; i--) {
+      marks.add(mark(random));
+    }
+    double flash = amount(random);
+    return new Job(
+        pick(random, NAMES),
+        pick(random, NAMES),
+        new Job.MeshSource(
+            "models/a b.stl",
+            random.nextBoolean() ? "" : "0123456789abcdef".repeat(4),
+            random.nextBoolean()
+                ? new Job.Scale.Unit(pick(random, new String[] {"um", "mm", "cm", "m", "in", "ft"}))
+                : new Job.Scale.KnownLength(amount(random), pick(random, Job.Along.values()))),
+        pick(random, Treatment.values()),
+        marks,
+        new Job.SectionRules(
+            random.nextBoolean()
+                ? new Job.Limit.Area(amount(random))
+                : new Job.Limit.Wet(amount(random)),
+            random.nextBoolean() ? 0 : amount(random),
+            amount(random)),
+        new Job.PlatingRules(
+            "brass",
+            "gold-hard",
+            flash,
+            flash + amount(random),
+            random.nextDouble(),
+            amount(random),
+            1 - random.nextDouble(),
+            amount(random),
+            1 - random.nextDouble()),
+        new MaskSettings(
+            amount(random),
+            amount(random),
+            amount(random),
+            amount(random),
+            1 - random.nextDouble(),
+            amount(random),
+            random.nextInt(21),
+            random.nextDouble()),
+        display);
+  }
+
+  private static Mark mark(Random random) {
+    String name = pick(random, NAMES);
+    Treatment treatment = pick(random, Treatment.values());
+    return switch (random.nextInt(6)) {
+      case 0 ->
+          new Mark.HalfSpace(
+              name, treatment, point(random), point(random).add(Vector3D.of(0, 0, 1e4)));
+      case 1 ->
+          new Mark.Near(
+              name,
+              treatment,
+              Stream.generate(() -> point(random)).limit(1 + random.nextInt(40)).toList(),
+              amount(random));
+      case 2 ->
+          new Mark.CreaseFill(name, treatment, point(random), 180 * (1 - random.nextDouble()));
+      case 3 -> new Mark.WholePart(name, treatment, point(random));
+      case 4 -> sector(random, name, treatment);
+      default -> {
+        Vector3D low = point(random);
+        yield new Mark.InBox(
+            name, treatment, low, low.add(Vector3D.of(1, 1, 1 + 100 * random.nextDouble())));
+      }
+    };
+  }
+
+  private static Mark sector(Random random, String name, Treatment treatment) {
+    double from = 720 * random.nextDouble() - 360;
+    return new Mark.Sector(
+        name,
+        treatment,
+        point(random),
+        Vector3D.of(0, 0.25, 1 + random.nextDouble()),
+        Vector3D.of(random.nextDouble(), 1, -0.0),
+        from,
+        from + 1 + 358 * random.nextDouble());
+  }
+
+  private static Vector3D point(Random random) {
+    return Vector3D.of(coordinate(random), coordinate(random), coordinate(random));
+  }
+
+  private static double coordinate(Random random) {
+    return switch (random.nextInt(4)) {
+      case 0 -> random.nextInt(200) - 100.5;
+      case 1 -> -0.0;
+      default -> 1000 * random.nextGaussian();
+    };
+  }
+
+  /** Positive: round figures of both systems, and figures with all bits used. */
+  private static double amount(Random random) {
+    return switch (random.nextInt(4)) {
+      case 0 -> 1 + random.nextInt(50);
+      case 1 -> 0.5 * 25.4 * (1 + random.nextInt(20));
+      case 2 -> Math.exp(40 * random.nextDouble() - 20);
+      default -> 1 + 99 * random.nextDouble();
+    };
+  }
+
+  private static <T> T pick(Random random, T[] from) {
+    return from[random.nextInt(from.length)];
+  }
+}
