@@ -46,7 +46,8 @@ final class CupMaker {
         .lineTo(8, 90)
         .arcTo(0, 150, 0)
         .lineTo(66, 230)
-        .arcTo(64, 230, 180)
+        .arcTo(64, 230, 90)
+        .lineTo(60, 232)
         .lineTo(57.5, 152)
         .arcTo(0, 150, -90);
   }
