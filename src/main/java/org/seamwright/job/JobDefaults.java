@@ -1,6 +1,7 @@
 package org.seamwright.job;
 
 import org.seamwright.mask.MaskSettings;
+import org.seamwright.plating.PlatingDefaults;
 
 /**
  * What a job holds where its file is silent. Each figure is a starting point for the shop's own,
@@ -24,7 +25,10 @@ public final class JobDefaults {
 
   /** Limit 40 in²; laps of 2 and 5 mm. */
   public static Job.SectionRules sections() {
-    return new Job.SectionRules(new Job.Limit.Area(LIMIT_MM2), 2, 5);
+    return new Job.SectionRules(
+        new Job.Limit.Area(LIMIT_MM2),
+        PlatingDefaults.ACTIVATION_LAP_MM,
+        PlatingDefaults.FLASH_LAP_MM);
   }
 
   /**
@@ -33,7 +37,16 @@ public final class JobDefaults {
    * @param recipe id of the recipe, which depends on the base metal and has no default
    */
   public static Job.PlatingRules plating(String recipe) {
-    return new Job.PlatingRules(recipe, "gold-hard", 0.0762, 0.5, 0.33, 8, 0.8, 12, 0.72);
+    return new Job.PlatingRules(
+        recipe,
+        PlatingDefaults.DEPOSIT,
+        PlatingDefaults.FLASH_UM,
+        PlatingDefaults.THICKNESS_UM,
+        PlatingDefaults.LOSS_SHARE,
+        PlatingDefaults.SOLUTION_G_PER_L,
+        PlatingDefaults.USABLE_SHARE,
+        PlatingDefaults.SECONDS_PER_CM2_PER_UM,
+        PlatingDefaults.EFFICIENCY);
   }
 
   /** Half-inch tape, 5 mm over itself at a join; two coats of lacquer for 50 mm beyond. */

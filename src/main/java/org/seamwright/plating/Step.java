@@ -7,8 +7,9 @@ package org.seamwright.plating;
  * @param purpose why it is done
  * @param kind what it does to the wet chain and which area it covers
  * @param volts voltage range to show, for example "8–12 V"; empty where none is applied
- * @param secondsPerCm2 time for one pass over a unit of area, s/cm²
- * @param passes number of passes
+ * @param secondsPerCm2 time for one pass over a unit of area, s/cm²; for a flash or build only what
+ *     the default rate and thickness make it, since a plan takes its own
+ * @param passes number of passes; for a flash or build those that together lay its thickness
  * @param handlingSeconds time before the step begins (changing the tool, reaching for the bottle),
  *     s
  * @param done how to see that it is done

@@ -1,0 +1,174 @@
+package org.seamwright.plating;
+
+/**
+ * The steps that recipes are made of. Speeds, passes and handling are starting values of the shop's
+ * own settings, for a small hand tool; each step's source says what else is known of it.
+ */
+final class BenchSteps {
+  static final String PRACTICE = "common practice, no source";
+  private static final String PACE = "; speed, passes and handling: shop setting";
+
+  /** The bench's usual grip: putting one tool down, taking the next up. */
+  private static final double CHANGE_TOOL_S = 7;
+
+  /** Reaching for the rinse bottle while the other hand still holds the piece. */
+  private static final double REACH_S = 4;
+
+  /** A small tool in a steady hand. */
+  private static final double TOOL_S_PER_CM2 = 0.5;
+
+  private static final double RINSE_S_PER_CM2 = 0.2;
+
+  private BenchSteps() {}
+
+  static Step degrease(String caution) {
+    return new Step(
+        "Degrease",
+        "Takes off oil, wax, polish and finger marks that current alone does not.",
+        Step.Kind.DRY_PREPARATION,
+        "",
+        0.3,
+        2,
+        30,
+        "A clean white cloth stays white.",
+        join(caution, "Solvents burn and their vapour harms: ventilate, no flame."),
+        PRACTICE + PACE);
+  }
+
+  static Step electroclean(String volts, int passes, String caution, String source) {
+    return new Step(
+        "Electroclean",
+        "Lifts the last soil off; only a clean surface stays wet all over.",
+        Step.Kind.WET,
+        volts,
+        TOOL_S_PER_CM2,
+        passes,
+        CHANGE_TOOL_S,
+        "Water runs off in one unbroken film (water-break test, ASTM F22; soap can mask a break).",
+        join(caution, "Alkaline: eyes and skin."),
+        source + PACE);
+  }
+
+  static Step rinse(String after, String source) {
+    return new Step(
+        "Rinse after " + after,
+        "Keeps one solution out of the next; the surface stays wet.",
+        Step.Kind.WET,
+        "",
+        RINSE_S_PER_CM2,
+        2,
+        REACH_S,
+        "Cold clean tap water has reached every place, laps and crevices too.",
+        "Catch the rinse; keep acid and cyanide rinses apart.",
+        source + PACE);
+  }
+
+  static Step activate(String volts, int passes, String done, String caution, String source) {
+    return new Step(
+        "Activate",
+        "Takes off the oxide film that deposits do not hold on.",
+        Step.Kind.WET,
+        volts,
+        TOOL_S_PER_CM2,
+        passes,
+        CHANGE_TOOL_S,
+        done,
+        join(caution, "Often acid: eyes and skin."),
+        source + PACE);
+  }
+
+  static Step copperStrike(String source) {
+    return new Step(
+        "Copper strike",
+        "Covers a metal that acid solutions attack, so that nickel and gold can follow.",
+        Step.Kind.WET,
+        "as on the solution's sheet",
+        TOOL_S_PER_CM2,
+        2,
+        CHANGE_TOOL_S,
+        "Even copper colour everywhere, edges and crevices too.",
+        "Copper strikes may hold cyanide: never near acid, nor their drips and waste.",
+        source + PACE);
+  }
+
+  /**
+   * Nickel under the gold. Its two passes take 1 s/cm²: a layer of 0.00005 in at the alkaline
+   * factor 0.017 A·h per in² per 0.0001 in (ASM Handbook vol. 5) and 5 A/in² of contact (Surface
+   * Finishing Guidebook's example) comes to 0.95 s per cm² of contact.
+   */
+  static Step nickel(String purpose, String source) {
+    return new Step(
+        "Nickel",
+        purpose,
+        Step.Kind.WET,
+        "as on the solution's sheet",
+        TOOL_S_PER_CM2,
+        2,
+        CHANGE_TOOL_S,
+        "Even nickel colour everywhere, about 1.3–2.5 µm (0.00005–0.0001 in).",
+        "Nickel sensitises skin.",
+        source + PACE);
+  }
+
+  /** The flash; its speed is that of the default rate and thickness. */
+  static Step goldFlash(String source) {
+    return new Step(
+        "Gold flash",
+        "Covers every place with gold while it is still wet and active.",
+        Step.Kind.FLASH,
+        "as on the solution's sheet",
+        PlatingDefaults.SECONDS_PER_CM2_PER_UM * PlatingDefaults.FLASH_UM,
+        1,
+        CHANGE_TOOL_S,
+        "Opaque: no base colour shows through. Keep the tool moving.",
+        "Gold solutions may hold cyanide: never near acid, nor their drips and waste.",
+        source + PACE);
+  }
+
+  static Step goldBuild() {
+    return new Step(
+        "Gold build",
+        "Brings the gold to the thickness promised, over the whole piece without seams.",
+        Step.Kind.BUILD,
+        "as on the solution's sheet",
+        PlatingDefaults.SECONDS_PER_CM2_PER_UM
+            * (PlatingDefaults.THICKNESS_UM - PlatingDefaults.FLASH_UM),
+        1,
+        CHANGE_TOOL_S,
+        "The planned charge has passed (A·h meter).",
+        "As for the flash.",
+        PRACTICE + PACE);
+  }
+
+  static Step finalRinse() {
+    return new Step(
+        "Rinse, then distilled water",
+        "Leaves no salts to stain under the gold.",
+        Step.Kind.FINISH,
+        "",
+        RINSE_S_PER_CM2,
+        2,
+        REACH_S,
+        "Distilled water last, in every crevice.",
+        "Catch the first rinse: it holds gold and may hold cyanide.",
+        PRACTICE + PACE);
+  }
+
+  static Step dry() {
+    return new Step(
+        "Dry",
+        "Drying at once leaves no water spots.",
+        Step.Kind.FINISH,
+        "",
+        0.1,
+        1,
+        REACH_S,
+        "Dry; on a trial strip, tape pressed on and pulled off in one motion lifts nothing.",
+        "",
+        "FAA AC 43.13-1B ¶ 4-62: rinse and dry, tape test" + PACE);
+  }
+
+  private static String join(String first, String second) {
+    return first.isEmpty() ? second : first + " " + second;
+  }
+}

@@ -1,0 +1,148 @@
+package org.seamwright.plating;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class RecipesTest {
+  static Stream<Recipe> all() {
+    return Recipes.all().stream();
+  }
+
+  private static List<String> names(String id) throws PlatingException {
+    return Recipes.byId(id).steps().stream().map(Step::name).toList();
+  }
+
+  private static Step step(String id, String name) throws PlatingException {
+    return Recipes.byId(id).steps().stream()
+        .filter(s -> s.name().equals(name))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  @ParameterizedTest
+  @MethodSource("all")
+  void runsFromPreparationThroughOneWetChainToADryPiece(Recipe recipe) {
+    List<Step.Kind> kinds = recipe.steps().stream().map(Step::kind).toList();
+    assertThat(kinds).as("preparation, wet, flash, build, finish").isSorted();
+    assertThat(kinds).containsOnlyOnce(Step.Kind.FLASH).containsOnlyOnce(Step.Kind.BUILD);
+    assertThat(kinds).contains(Step.Kind.WET);
+    int last = recipe.steps().size() - 1;
+    assertThat(recipe.steps().get(last).name()).isEqualTo("Dry");
+    assertThat(recipe.steps().get(last - 1).name()).contains("distilled water");
+  }
+
+  @ParameterizedTest
+  @MethodSource("all")
+  void everyStepSaysWhatWhyAndWhence(Recipe recipe) {
+    assertThat(recipe.steps()).extracting(Step::name).doesNotHaveDuplicates();
+    assertThat(recipe.steps())
+        .allSatisfy(s -> assertThat(s.purpose()).endsWith("."))
+        .allSatisfy(s -> assertThat(s.done()).endsWith("."))
+        .allSatisfy(s -> assertThat(s.source()).contains("shop setting"))
+        .allSatisfy(
+            s ->
+                assertThat(s.source())
+                    .containsAnyOf(
+                        "no source", "FAA AC 43.13-1B", "ASTM", "Guidebook", "published"));
+    assertThat(recipe.notes()).anySatisfy(n -> assertThat(n).contains("safety data sheets"));
+  }
+
+  @ParameterizedTest
+  @MethodSource("all")
+  void hasAWetLimitWithTheDefaults(Recipe recipe) throws PlatingException {
+    PlatingSettings settings = PlatingDefaults.settings(recipe, Deposits.byId("gold-hard"));
+    double limit = WetLimits.of(settings, PlatingDefaults.WET_WINDOW_SECONDS).limitMm2();
+    assertThat(limit).isGreaterThan(100);
+    assertThat(WetLimits.of(recipe, PlatingDefaults.WET_WINDOW_SECONDS).limitMm2())
+        .as("the recipe's own flash pace is the default's")
+        .isEqualTo(limit);
+  }
+
+  /** ASTM B488: nickel between copper alloys and gold. */
+  @ParameterizedTest
+  @ValueSource(strings = {"brass", "bronze", "copper"})
+  void copperAlloysGetANickelBarrier(String id) throws PlatingException {
+    assertThat(names(id)).containsSubsequence("Nickel", "Rinse after nickel", "Gold flash");
+    assertThat(Recipes.byId(id).notes())
+        .anySatisfy(n -> assertThat(n).contains("Nickel lies between copper and gold because"));
+    // FAA AC 43.13-1B ¶ 4-62 k: 8–12 V
+    assertThat(step(id, "Electroclean").volts()).startsWith("8–12 V");
+  }
+
+  /** FAA AC 43.13-1B ¶ 4-62 l: activate 6–20 V, do not rinse, nickel flash at once. */
+  @ParameterizedTest
+  @ValueSource(strings = {"stainless-steel", "nickel-alloy"})
+  void passiveMetalsAreNotRinsedBeforeNickel(String id) throws PlatingException {
+    List<String> names = names(id);
+    assertThat(names.get(names.indexOf("Activate") + 1)).isEqualTo("Nickel");
+    assertThat(step(id, "Electroclean").volts()).startsWith("12–20 V");
+    assertThat(step(id, "Activate").volts()).startsWith("6–20 V");
+  }
+
+  /** FAA AC 43.13-1B ¶ 4-62 n: etch reverse 8–10 V to grey, rinse, 15–25 V takes the smut off. */
+  @Test
+  void castIron() throws PlatingException {
+    assertThat(names("cast-iron"))
+        .containsSubsequence(
+            "Electroclean", "Rinse after cleaning", "Etch", "Rinse after etching", "Activate");
+    assertThat(step("cast-iron", "Etch").volts()).isEqualTo("8–10 V, reverse current");
+    assertThat(step("cast-iron", "Activate").volts()).isEqualTo("15–25 V");
+  }
+
+  @Test
+  void unknownIdsAreRefusedWithTheOnesThereAre() {
+    assertThatThrownBy(() -> Recipes.byId("tin"))
+        .isInstanceOf(PlatingException.class)
+        .hasMessageContainingAll("\"tin\"", "brass", "pewter");
+    assertThatThrownBy(() -> Deposits.byId("gold"))
+        .isInstanceOf(PlatingException.class)
+        .hasMessageContainingAll("\"gold\"", "gold-hard", "palladium");
+  }
+
+  @Test
+  void idsFindTheirOwn() throws PlatingException {
+    for (Recipe recipe : Recipes.all()) {
+      assertThat(Recipes.byId(recipe.id())).isSameAs(recipe);
+    }
+    for (Deposit deposit : Deposits.all()) {
+      assertThat(Deposits.byId(deposit.id())).isSameAs(deposit);
+    }
+  }
+
+  @Test
+  void hardGoldSaysWhyItsDensityIsThatOfPureGold() throws PlatingException {
+    assertThat(Deposits.byId("gold-hard").source()).contains("16.0–17.0", "errs towards enough");
+  }
+
+  /** ASTM B488 and 16 CFR 23 thresholds as information; flash and build add up in binary. */
+  @Test
+  void thicknessClasses() {
+    double um = PlatingDefaults.FLASH_UM + (0.5 - PlatingDefaults.FLASH_UM);
+    assertThat(ThicknessClasses.reachedBy(um))
+        .extracting(ThicknessClasses.ThicknessClass::name)
+        .containsExactly(
+            "gold electroplate",
+            "B488 class 0.25",
+            "gold plate of reasonable durability",
+            "B488 class 0.50");
+    assertThat(ThicknessClasses.all())
+        .extracting(ThicknessClasses.ThicknessClass::leastUm)
+        .isSorted();
+    assertThat(ThicknessClasses.reachedBy(0.0762)).isEmpty();
+  }
+
+  @Test
+  void everyDefaultAndCautionSaysWhereItIsFrom() {
+    assertThat(PlatingDefaults.all()).allSatisfy(d -> assertThat(d.source()).isNotBlank());
+    assertThat(Cautions.all())
+        .allSatisfy(c -> assertThat(c.source()).isNotBlank())
+        .anySatisfy(c -> assertThat(c.text()).contains("drips", "waste"));
+  }
+}
