@@ -1,0 +1,65 @@
+package org.seamwright.meshfile;
+
+import java.util.Arrays;
+
+/** Flat arrays that grow by half: the only lists that hot parsing loops use. */
+final class Growing {
+  /** Largest length every Java machine can give an array. */
+  private static final int MOST = Integer.MAX_VALUE - 8;
+
+  private Growing() {}
+
+  /** A growing array of ints. */
+  static final class Ints {
+    private int[] items = new int[64];
+    private int size;
+
+    void add(int item) {
+      if (size == items.length) {
+        items = Arrays.copyOf(items, longer(size));
+      }
+      items[size++] = item;
+    }
+
+    int get(int i) {
+      return items[i];
+    }
+
+    int size() {
+      return size;
+    }
+
+    int[] toArray() {
+      return size == items.length ? items : Arrays.copyOf(items, size);
+    }
+  }
+
+  /** A growing array of doubles. */
+  static final class Doubles {
+    private double[] items = new double[64];
+    private int size;
+
+    void add(double item) {
+      if (size == items.length) {
+        items = Arrays.copyOf(items, longer(size));
+      }
+      items[size++] = item;
+    }
+
+    double get(int i) {
+      return items[i];
+    }
+
+    int size() {
+      return size;
+    }
+
+    double[] toArray() {
+      return size == items.length ? items : Arrays.copyOf(items, size);
+    }
+  }
+
+  private static int longer(int size) {
+    return (int) Math.min(MOST, size + (size >> 1) + 64L);
+  }
+}

@@ -1,0 +1,152 @@
+package org.seamwright.meshfile;
+
+import java.nio.charset.StandardCharsets;
+
+/**
+ * Walks over the words of a text held as bytes, counting lines. Line ends are LF, CR LF or CR. The
+ * current word is {@code bytes[start … stop - 1]}.
+ */
+final class TextCursor {
+  private final byte[] bytes;
+  private int at;
+  private int line = 1;
+  private int start;
+  private int stop;
+
+  TextCursor(byte[] bytes, int from) {
+    this.bytes = bytes;
+    this.at = from;
+  }
+
+  /** Line of the current word, from 1. */
+  int line() {
+    return line;
+  }
+
+  /** Byte after the current word. */
+  int position() {
+    return at;
+  }
+
+  /** Goes to the next word on this or a later line; false at the end of the text. */
+  boolean nextWord() {
+    while (at < bytes.length && isSpace(bytes[at])) {
+      if (!passLineEnd()) {
+        at++;
+      }
+    }
+    return takeWord();
+  }
+
+  /**
+   * Goes to the next word on this line, also beyond a backslash at its end; false at the end of the
+   * line or before a comment sign.
+   */
+  boolean nextWordOnLine() {
+    while (at < bytes.length) {
+      byte b = bytes[at];
+      if (b == '\\' && at + 1 < bytes.length && isLineEnd(bytes[at + 1])) {
+        at++;
+        passLineEnd();
+      } else if (isSpace(b) && !isLineEnd(b)) {
+        at++;
+      } else {
+        break;
+      }
+    }
+    if (at >= bytes.length || isLineEnd(bytes[at]) || bytes[at] == '#') {
+      start = at;
+      stop = at;
+      return false;
+    }
+    return takeWord();
+  }
+
+  private boolean takeWord() {
+    start = at;
+    while (at < bytes.length && !isSpace(bytes[at]) && !continues(at)) {
+      at++;
+    }
+    stop = at;
+    return stop > start;
+  }
+
+  private boolean continues(int i) {
+    return bytes[i] == '\\' && i > start && i + 1 < bytes.length && isLineEnd(bytes[i + 1]);
+  }
+
+  /** Goes to the beginning of the next line; false at the end of the text. */
+  boolean nextLine() {
+    while (at < bytes.length && !isLineEnd(bytes[at])) {
+      at++;
+    }
+    passLineEnd();
+    return at < bytes.length;
+  }
+
+  /** The rest of the line without the spaces around it; the cursor stays before the line's end. */
+  String restOfLine() {
+    int from = at;
+    while (at < bytes.length && !isLineEnd(bytes[at])) {
+      at++;
+    }
+    return new String(bytes, from, at - from, StandardCharsets.UTF_8).strip();
+  }
+
+  private boolean passLineEnd() {
+    if (at >= bytes.length || !isLineEnd(bytes[at])) {
+      return false;
+    }
+    if (bytes[at] == '\r' && at + 1 < bytes.length && bytes[at + 1] == '\n') {
+      at++;
+    }
+    at++;
+    line++;
+    return true;
+  }
+
+  /** Whether the current word is the given one, which is in lower case, in any case. */
+  boolean is(String word) {
+    if (stop - start != word.length()) {
+      return false;
+    }
+    for (int i = 0; i < word.length(); i++) {
+      int b = bytes[start + i];
+      if (b >= 'A' && b <= 'Z') {
+        b += 'a' - 'A';
+      }
+      if (b != word.charAt(i)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Length of the current word in bytes. */
+  int length() {
+    return stop - start;
+  }
+
+  /** Byte of the current word, or 0 beyond its end. */
+  byte byteAt(int i) {
+    return start + i < stop ? bytes[start + i] : 0;
+  }
+
+  /** The current word as a number: see {@link Decimals#parse(byte[], int, int)}. */
+  double number() {
+    return Decimals.parse(bytes, start, stop);
+  }
+
+  /** The current word. */
+  String word() {
+    return new String(bytes, start, stop - start, StandardCharsets.UTF_8);
+  }
+
+  static boolean isSpace(byte b) {
+    return b == ' ' || (b >= '\t' && b <= '\r');
+  }
+
+  private static boolean isLineEnd(byte b) {
+    return b == '\n' || b == '\r';
+  }
+}
