@@ -1,0 +1,97 @@
+package org.seamwright.geodesic;
+
+import java.util.Arrays;
+
+/**
+ * What is known of the wavefront at each vertex it has reached: when it arrives, which way it goes
+ * there, and in the plane of which face. Costs nothing for vertices that it does not reach.
+ */
+final class Arrivals {
+  /** Share of its way by which a settled vertex must be bettered to be taken up again. */
+  private static final double GAIN = 1e-7;
+
+  /** How often a vertex may be settled: never reached but by rounding that goes in circles. */
+  private static final int MOST_TIMES = 60;
+
+  /** One entry per vertex: distance in mm, infinite where not reached. */
+  final double[] distance;
+
+  /** Six per vertex: unit direction of travel, all zero on a source; unit normal of its face. */
+  final float[] ray;
+
+  /** One entry per reached vertex: a vertex whose arrival its own follows from, -1 for a seed. */
+  final int[] via;
+
+  /** One entry per reached vertex: the other end where it was reached across an edge, else -1. */
+  final int[] viaToo;
+
+  /** One entry per vertex: how often it was settled, as far as a byte counts. */
+  final byte[] settled;
+
+  final VertexHeap heap;
+
+  Arrivals(int vertices) {
+    distance = new double[vertices];
+    Arrays.fill(distance, Double.POSITIVE_INFINITY);
+    ray = new float[6 * vertices];
+    via = new int[vertices];
+    viaToo = new int[vertices];
+    settled = new byte[vertices];
+    heap = new VertexHeap(vertices);
+  }
+
+  /** Whether an arrival would count. */
+  boolean betters(int v, double d) {
+    double known = distance[v];
+    return d < known && (!heap.taken(v) || (d < known - GAIN * known && settled[v] < MOST_TIMES));
+  }
+
+  /** Whether an arrival is later than the known one by enough to count. */
+  boolean worsens(int v, double d) {
+    return d > distance[v] + GAIN * distance[v];
+  }
+
+  /** Whether the arrival at a vertex follows from that at another. */
+  boolean follows(int v, int from) {
+    return via[v] == from || viaToo[v] == from;
+  }
+
+  /** Whether the arrival at a vertex came across an edge. */
+  boolean cameAcross(int v, int a, int b) {
+    return (via[v] == a && viaToo[v] == b) || (via[v] == b && viaToo[v] == a);
+  }
+
+  /** Takes the vertex whose arrival is next. */
+  int settleNext() {
+    int v = heap.take();
+    if (settled[v] < MOST_TIMES) {
+      settled[v]++;
+    }
+    return v;
+  }
+
+  /** Takes an arrival over. */
+  void set(
+      int v,
+      double d,
+      double gx,
+      double gy,
+      double gz,
+      double nx,
+      double ny,
+      double nz,
+      int from,
+      int fromToo) {
+    distance[v] = d;
+    via[v] = from;
+    viaToo[v] = fromToo;
+    int at = 6 * v;
+    ray[at] = (float) gx;
+    ray[at + 1] = (float) gy;
+    ray[at + 2] = (float) gz;
+    ray[at + 3] = (float) nx;
+    ray[at + 4] = (float) ny;
+    ray[at + 5] = (float) nz;
+    heap.put(v, d);
+  }
+}
