@@ -90,10 +90,8 @@ final class PlatingTrace {
         "Q = (m_flash + m_build) · z · F / (M · η)",
         "z = "
             + deposit.valence()
-            + ", F = "
-            + Figures.of(Faraday.CONSTANT_C_PER_MOL)
-            + " C/mol, M = "
-            + Figures.of(deposit.atomicWeight())
+            + ", F = 96485.33212 C/mol, M = "
+            + deposit.atomicWeight()
             + " g/mol, η = "
             + Figures.of(settings.efficiency())
             + " → "
