@@ -1,0 +1,338 @@
+package org.seamwright.region;
+
+import java.util.Arrays;
+import java.util.function.IntPredicate;
+import org.seamwright.basis.Progress;
+import org.seamwright.mesh.Faces;
+import org.seamwright.mesh.Mesh;
+import org.seamwright.mesh.Topology;
+
+/**
+ * A triangle surface that can be cut locally: split an edge at a point, split a face at a point.
+ *
+ * <p>Half-edges of one edge form a ring, {@link #ring}, of one member at a boundary, two inside,
+ * three or more where the surface branches; faces turned against each other are no special case. A
+ * split splits all faces of the ring, so neighbours stay welded. Old faces and vertices keep their
+ * numbers, pieces get numbers at the end, so a split costs the size of the ring and not of the
+ * mesh. (The radial-edge structure: K. Weiler, "Edge-Based Data Structures for Solid Modeling in
+ * Curved-Surface Environments", 1985, without its vertex and shell rings.)
+ *
+ * <p>Faces that name a vertex twice have no area and no edges; they are carried along untouched.
+ */
+final class EditableSurface {
+  /** Faces between two reports of progress: well under 50 ms. */
+  private static final int REPORT_MASK = (1 << 14) - 1;
+
+  private double[] xyz;
+  private int[] corner;
+  private int[] ring;
+  private int[] parent;
+  private int[] nextPiece;
+  private byte[] treatment;
+  private int vertices;
+  private int faces;
+
+  /**
+   * A crossing nearer than this share of its edge to one end is moved into that end, so that pieces
+   * keep 1e-12 of their parent's area, which the rounding of coordinates leaves positive.
+   */
+  private static final double SNAP_SHARE = 1e-6;
+
+  /** Starts from a mesh and its {@link EdgeRings}, every face with the same treatment code. */
+  EditableSurface(Mesh mesh, int[] ring, byte ground) {
+    vertices = mesh.vertexCount();
+    faces = mesh.faceCount();
+    xyz = mesh.xyz().clone();
+    corner = mesh.corner().clone();
+    parent = new int[faces];
+    nextPiece = new int[faces];
+    treatment = new byte[faces];
+    for (int f = 0; f < faces; f++) {
+      parent[f] = f;
+    }
+    Arrays.fill(nextPiece, -1);
+    Arrays.fill(treatment, ground);
+    this.ring = ring.clone();
+  }
+
+  int vertexCount() {
+    return vertices;
+  }
+
+  int faceCount() {
+    return faces;
+  }
+
+  /** Start vertex of a half-edge. */
+  int from(int h) {
+    return corner[h];
+  }
+
+  /** End vertex of a half-edge. */
+  int to(int h) {
+    return corner[Topology.next(h)];
+  }
+
+  /** The next half-edge on the same edge; after all of them h again. */
+  int ring(int h) {
+    return ring[h];
+  }
+
+  /** Coordinate of a vertex along an axis, mm. */
+  double at(int vertex, int axis) {
+    return xyz[3 * vertex + axis];
+  }
+
+  /** Coordinates, 3 per vertex, mm; valid until the next split and longer than needed. */
+  double[] coordinates() {
+    return xyz;
+  }
+
+  /** The face of the mesh at the start that a face is a piece of. */
+  int parent(int face) {
+    return parent[face];
+  }
+
+  /** Another piece of the same parent, or -1 after the last; the list starts at the parent. */
+  int nextPiece(int face) {
+    return nextPiece[face];
+  }
+
+  byte treatment(int face) {
+    return treatment[face];
+  }
+
+  void setTreatment(int face, byte code) {
+    treatment[face] = code;
+  }
+
+  /** Whether a face names three different vertices, and so has edges. */
+  boolean hasEdges(int face) {
+    int a = corner[3 * face];
+    int b = corner[3 * face + 1];
+    int c = corner[3 * face + 2];
+    return a != b && b != c && c != a;
+  }
+
+  double area(int face) {
+    return Faces.area(xyz, corner[3 * face], corner[3 * face + 1], corner[3 * face + 2]);
+  }
+
+  /** Distance between two vertices, mm. */
+  double distance(int a, int b) {
+    double dx = xyz[3 * a] - xyz[3 * b];
+    double dy = xyz[3 * a + 1] - xyz[3 * b + 1];
+    double dz = xyz[3 * a + 2] - xyz[3 * b + 2];
+    return Math.sqrt(dx * dx + dy * dy + dz * dz);
+  }
+
+  /** Length of a half-edge, mm. */
+  double length(int h) {
+    return distance(from(h), to(h));
+  }
+
+  /**
+   * Splits an edge and every face on it.
+   *
+   * @param h a half-edge of the edge
+   * @param share of the way from its start to its end, between 0 and 1
+   * @return the new vertex
+   */
+  int splitEdge(int h, double share) {
+    int a = from(h);
+    int b = to(h);
+    int m = addVertex();
+    for (int axis = 0; axis < 3; axis++) {
+      double p = xyz[3 * a + axis];
+      xyz[3 * m + axis] = p + share * (xyz[3 * b + axis] - p);
+    }
+    int atA = -1;
+    int atB = -1;
+    int member = h;
+    do {
+      int following = ring[member];
+      boolean startsAtA = from(member) == a;
+      int far = halve(member, m);
+      atA = joinRing(atA, startsAtA ? member : far);
+      atB = joinRing(atB, startsAtA ? far : member);
+      member = following;
+    } while (member != h);
+    return m;
+  }
+
+  /** Splits a face from the vertex m on its half-edge h; gives the half-edge beyond m. */
+  private int halve(int h, int m) {
+    int face = h / 3;
+    int next = Topology.next(h);
+    int b = corner[next];
+    int c = corner[Topology.prev(h)];
+    int piece = addFace(face, m, b, c);
+    corner[next] = m;
+    replaceInRing(next, 3 * piece + 1);
+    ring[next] = 3 * piece + 2;
+    ring[3 * piece + 2] = next;
+    return 3 * piece;
+  }
+
+  /**
+   * Splits a face into three.
+   *
+   * @return the new vertex, at the weighted mean of the face's corners
+   */
+  int splitFace(int face, double w0, double w1, double w2) {
+    int a = corner[3 * face];
+    int b = corner[3 * face + 1];
+    int c = corner[3 * face + 2];
+    int m = addVertex();
+    for (int axis = 0; axis < 3; axis++) {
+      xyz[3 * m + axis] = w0 * xyz[3 * a + axis] + w1 * xyz[3 * b + axis] + w2 * xyz[3 * c + axis];
+    }
+    int second = addFace(face, b, c, m);
+    int third = addFace(face, c, a, m);
+    replaceInRing(3 * face + 1, 3 * second);
+    replaceInRing(3 * face + 2, 3 * third);
+    corner[3 * face + 2] = m;
+    pair(3 * face + 1, 3 * second + 2);
+    pair(3 * second + 1, 3 * third + 2);
+    pair(3 * third + 1, 3 * face + 2);
+    return m;
+  }
+
+  /**
+   * Cuts faces along the line where a field is 0.
+   *
+   * @param value one entry per vertex, 0 on the line; values close to it are set to 0
+   * @param facesToCut which faces; asked again for each piece. Others are only split where an edge
+   *     they share is
+   * @return the values of all vertices, new ones 0
+   */
+  double[] cutAlongZero(double[] value, IntPredicate facesToCut, Progress progress) {
+    double[] field = value;
+    snapNearEnds(field);
+    for (int f = 0; f < faces; f++) {
+      if ((f & REPORT_MASK) == 0) {
+        progress.at((double) f / faces);
+      }
+      int h = crossedEdge(f, field);
+      if (h < 0 || !hasEdges(f) || !facesToCut.test(f)) {
+        continue;
+      }
+      while (h >= 0) {
+        double start = field[from(h)];
+        int m = splitEdge(h, start / (start - field[to(h)]));
+        if (m >= field.length) {
+          field = Arrays.copyOf(field, grown(m + 1));
+        }
+        field[m] = 0;
+        h = crossedEdge(f, field);
+      }
+    }
+    progress.at(1);
+    return field;
+  }
+
+  private void snapNearEnds(double[] field) {
+    for (int f = 0; f < faces; f++) {
+      for (int h = 3 * f; h < 3 * f + 3; h++) {
+        double a = field[from(h)];
+        double b = field[to(h)];
+        if (crosses(a, b)) {
+          if (Math.abs(a) <= SNAP_SHARE * Math.abs(b)) {
+            field[from(h)] = 0;
+          } else if (Math.abs(b) <= SNAP_SHARE * Math.abs(a)) {
+            field[to(h)] = 0;
+          }
+        }
+      }
+    }
+  }
+
+  private static boolean crosses(double a, double b) {
+    return (a < 0 && b > 0) || (a > 0 && b < 0);
+  }
+
+  /** A half-edge whose ends lie on different sides, or -1. */
+  private int crossedEdge(int face, double[] field) {
+    for (int h = 3 * face; h < 3 * face + 3; h++) {
+      if (crosses(field[from(h)], field[to(h)])) {
+        return h;
+      }
+    }
+    return -1;
+  }
+
+  /** The surface as it is now. */
+  Mesh toMesh() {
+    return Mesh.of(Arrays.copyOf(xyz, 3 * vertices), Arrays.copyOf(corner, 3 * faces));
+  }
+
+  /** One entry per face: the face at the start that it is a piece of. */
+  int[] parents() {
+    return Arrays.copyOf(parent, faces);
+  }
+
+  /** One entry per face: its treatment code. */
+  byte[] treatments() {
+    return Arrays.copyOf(treatment, faces);
+  }
+
+  private int addVertex() {
+    if (3 * vertices == xyz.length) {
+      xyz = Arrays.copyOf(xyz, 3 * grown(vertices + 1));
+    }
+    return vertices++;
+  }
+
+  private int addFace(int of, int a, int b, int c) {
+    if (faces == parent.length) {
+      int capacity = grown(faces + 1);
+      corner = Arrays.copyOf(corner, 3 * capacity);
+      ring = Arrays.copyOf(ring, 3 * capacity);
+      parent = Arrays.copyOf(parent, capacity);
+      nextPiece = Arrays.copyOf(nextPiece, capacity);
+      treatment = Arrays.copyOf(treatment, capacity);
+    }
+    corner[3 * faces] = a;
+    corner[3 * faces + 1] = b;
+    corner[3 * faces + 2] = c;
+    parent[faces] = parent[of];
+    nextPiece[faces] = nextPiece[of];
+    nextPiece[of] = faces;
+    treatment[faces] = treatment[of];
+    return faces++;
+  }
+
+  private static int grown(int needed) {
+    return needed + (needed >> 2) + 64;
+  }
+
+  private void pair(int h, int g) {
+    ring[h] = g;
+    ring[g] = h;
+  }
+
+  /** Adds a half-edge to a ring given by its first member, -1 if there is none yet. */
+  private int joinRing(int head, int h) {
+    if (head < 0) {
+      ring[h] = h;
+      return h;
+    }
+    ring[h] = ring[head];
+    ring[head] = h;
+    return head;
+  }
+
+  /** Puts a half-edge in the place of another. */
+  private void replaceInRing(int old, int by) {
+    if (ring[old] == old) {
+      ring[by] = by;
+      return;
+    }
+    int before = old;
+    while (ring[before] != old) {
+      before = ring[before];
+    }
+    ring[before] = by;
+    ring[by] = ring[old];
+  }
+}

@@ -1,0 +1,57 @@
+package org.seamwright.region;
+
+import java.util.Optional;
+import org.apache.commons.geometry.euclidean.threed.Vector3D;
+import org.seamwright.mesh.FaceTree;
+import org.seamwright.mesh.Mesh;
+import org.seamwright.mesh.Parts;
+import org.seamwright.mesh.SurfacePoint;
+import org.seamwright.mesh.Topology;
+
+/** The piece as read, with what marks look up in it, made when first asked for. */
+final class Piece {
+  private final Mesh mesh;
+  private final Topology topology;
+  private final int[] ring;
+  private final double diagonalMm;
+  private Optional<FaceTree> tree = Optional.empty();
+  private Optional<Parts> parts = Optional.empty();
+
+  Piece(Mesh mesh) {
+    this.mesh = mesh;
+    this.topology = Topology.of(mesh);
+    this.ring = EdgeRings.of(mesh, topology);
+    this.diagonalMm = mesh.bounds().diagonal();
+  }
+
+  Mesh mesh() {
+    return mesh;
+  }
+
+  /** {@link EdgeRings} of the piece. */
+  int[] ring() {
+    return ring;
+  }
+
+  double diagonalMm() {
+    return diagonalMm;
+  }
+
+  Parts parts() {
+    Parts found = parts.orElseGet(() -> Parts.of(mesh, topology));
+    parts = Optional.of(found);
+    return found;
+  }
+
+  /** The place of the surface closest to a point; empty only for a piece without faces. */
+  Optional<SurfacePoint> nearest(Vector3D point) {
+    FaceTree made = tree.orElseGet(() -> FaceTree.of(mesh));
+    tree = Optional.of(made);
+    return made.nearest(point.getX(), point.getY(), point.getZ());
+  }
+
+  /** Coordinates of a place of the surface, mm. */
+  Vector3D position(SurfacePoint at) {
+    return Vector3D.of(at.at(mesh, 0), at.at(mesh, 1), at.at(mesh, 2));
+  }
+}

@@ -1,0 +1,125 @@
+package org.seamwright.region;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.IntStream;
+import org.apache.commons.geometry.euclidean.threed.Vector3D;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.seamwright.mesh.Bounds;
+import org.seamwright.mesh.Mesh;
+import org.seamwright.testsupport.Shapes;
+
+/** What holds of any marks on any mesh; the seed is the name of the case. */
+class MarksPropertyTest {
+  static IntStream seeds() {
+    return IntStream.range(0, 60);
+  }
+
+  @ParameterizedTest(name = "seed {0}")
+  @MethodSource("seeds")
+  void areasAddUpAndNothingTears(int seed) throws MarkException {
+    Random random = new Random(seed);
+    Mesh mesh = mesh(seed % 10);
+    Mark[] marks = marks(mesh, random);
+    SurfaceMap map = Maps.of(mesh, marks);
+    Maps.requireSound(mesh, map);
+    for (SurfaceMap.Effect effect : map.effects()) {
+      assertThat(effect.changedMm2()).isBetween(0.0, effect.coveredMm2() * (1 + 1e-12));
+    }
+    SurfaceMap again = Maps.of(mesh, marks);
+    assertThat(again.mesh().xyz()).isEqualTo(map.mesh().xyz());
+    assertThat(again.mesh().corner()).isEqualTo(map.mesh().corner());
+    assertThat(again.treatment()).isEqualTo(map.treatment());
+    assertThat(again.parentFace()).isEqualTo(map.parentFace());
+    assertThat(again.effects()).isEqualTo(map.effects());
+    assertThat(again.notices()).isEqualTo(map.notices());
+  }
+
+  private static Mesh mesh(int kind) {
+    return switch (kind) {
+      case 0 -> Shapes.sphere(10, 16, 24);
+      case 1 -> Shapes.cube(12, 1);
+      case 2 -> Shapes.plane(30, 20, 3, 2);
+      case 3 -> Shapes.mobius(15, 8, 40, 3);
+      case 4 -> Shapes.blades(5, 9, 14);
+      case 5 -> Shapes.torus(12, 4, 30, 16);
+      case 6 -> Shapes.cylinder(6, 15, 20, 2, true);
+      case 7 -> Shapes.withFlipped(Shapes.cube(10, 3), 4, 5, 60);
+      case 8 -> Shapes.join(Shapes.cube(8, 2), Shapes.moved(Shapes.sphere(4, 9, 12), 9, 1, 0));
+      default -> Shapes.shuffled(Shapes.lantern(6, 12, 6, 9), 77);
+    };
+  }
+
+  private static Mark[] marks(Mesh mesh, Random random) {
+    List<Mark> marks = new ArrayList<>();
+    int count = 2 + random.nextInt(5);
+    for (int i = 0; i < count; i++) {
+      Treatment treatment = Treatment.ofCode((byte) random.nextInt(3));
+      marks.add(mark(random.nextInt(6), treatment, mesh, random));
+    }
+    return marks.toArray(new Mark[0]);
+  }
+
+  private static Mark mark(int kind, Treatment treatment, Mesh mesh, Random random) {
+    Vector3D point = vertexOrPlace(mesh, random);
+    double degrees = 15 * random.nextInt(24);
+    return switch (kind) {
+      case 0 -> new Mark.HalfSpace("", treatment, point, direction(random));
+      case 1 -> {
+        Vector3D axis = direction(random);
+        Vector3D zero = direction(random);
+        if (axis.cross(zero).norm() < 0.1) {
+          zero = axis.orthogonal();
+        }
+        double span = 1 + 358 * random.nextDouble();
+        yield new Mark.Sector("", treatment, point, axis, zero, degrees, degrees + span);
+      }
+      case 2 -> {
+        Vector3D other = vertexOrPlace(mesh, random).add(Vector3D.of(0.1, 0.2, 0.3));
+        Vector3D low = pick(point, other, true);
+        Vector3D high = pick(point, other, false);
+        yield new Mark.InBox("", treatment, low, high.add(Vector3D.of(0.5, 0.5, 0.5)));
+      }
+      case 3 -> new Mark.CreaseFill("", treatment, point, 5 + 80 * random.nextDouble());
+      default -> new Mark.WholePart("", treatment, point);
+    };
+  }
+
+  private static Vector3D pick(Vector3D a, Vector3D b, boolean low) {
+    return low
+        ? Vector3D.of(
+            Math.min(a.getX(), b.getX()),
+            Math.min(a.getY(), b.getY()),
+            Math.min(a.getZ(), b.getZ()))
+        : Vector3D.of(
+            Math.max(a.getX(), b.getX()),
+            Math.max(a.getY(), b.getY()),
+            Math.max(a.getZ(), b.getZ()));
+  }
+
+  /** Half of the time along an axis, where coincidences with edges and faces are. */
+  private static Vector3D direction(Random random) {
+    if (random.nextBoolean()) {
+      Vector3D[] axes = {Maps.X, Maps.Y, Maps.Z};
+      return axes[random.nextInt(3)];
+    }
+    return Vector3D.of(random.nextGaussian(), random.nextGaussian(), random.nextGaussian());
+  }
+
+  /** Half of the time a vertex of the mesh, for the same reason. */
+  private static Vector3D vertexOrPlace(Mesh mesh, Random random) {
+    if (random.nextBoolean()) {
+      int v = random.nextInt(mesh.vertexCount());
+      return Vector3D.of(mesh.x(v), mesh.y(v), mesh.z(v));
+    }
+    Bounds box = mesh.bounds();
+    return Vector3D.of(
+        box.minX() + random.nextDouble() * box.sizeX(),
+        box.minY() + random.nextDouble() * box.sizeY(),
+        box.minZ() + random.nextDouble() * box.sizeZ());
+  }
+}
