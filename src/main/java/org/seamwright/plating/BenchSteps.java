@@ -19,6 +19,12 @@ final class BenchSteps {
 
   private static final double RINSE_S_PER_CM2 = 0.2;
 
+  /**
+   * The flash is laid in quick strokes over the whole section, again and again until it is opaque,
+   * so that no place waits for its first wetting until its neighbour is done.
+   */
+  private static final int FLASH_PASSES = 10;
+
   private BenchSteps() {}
 
   static Step degrease(String caution) {
@@ -118,7 +124,7 @@ final class BenchSteps {
         Step.Kind.FLASH,
         "as on the solution's sheet",
         PlatingDefaults.SECONDS_PER_CM2_PER_UM * PlatingDefaults.FLASH_UM,
-        1,
+        FLASH_PASSES,
         CHANGE_TOOL_S,
         "Opaque: no base colour shows through. Keep the tool moving.",
         "Gold solutions may hold cyanide: never near acid, nor their drips and waste.",
