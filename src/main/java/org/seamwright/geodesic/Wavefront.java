@@ -308,7 +308,7 @@ final class Wavefront {
     rayX = tx * ux + ty * wx;
     rayY = tx * uy + ty * wy;
     rayZ = tx * uz + ty * wz;
-    return d > Math.min(dv, dw) ? d : Double.POSITIVE_INFINITY;
+    return d;
   }
 
   private void turnInto(int v, double ux, double uy, double uz, double wx, double wy, double wz) {
