@@ -1,0 +1,143 @@
+package org.seamwright.window;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
+
+/**
+ * What is shown of an open piece: its look, what is under the pointer, which section is chosen.
+ * Knows no toolkit; the view tells it rays and draws the colours it gives.
+ */
+public final class PiecePresenter {
+  /** A number is best written where the surface is turned to the viewer: cosine above this. */
+  private static final double LEGIBLE = 0.6;
+
+  /** Where it is turned away further than this a number would seem to belong to a neighbour. */
+  private static final double READABLE = 0.2;
+
+  private final OpenedPiece piece;
+  private final Palette palette;
+  private final SectionTexts texts;
+  private final Watched<Palette.Look> look = new Watched<>(Palette.Look.SECTIONS);
+  private final Watched<Optional<Spot>> pointed = new Watched<>(Optional.empty());
+  private final Watched<OptionalInt> hovered = new Watched<>(OptionalInt.empty());
+  private final Watched<OptionalInt> selected = new Watched<>(OptionalInt.empty());
+
+  /** Presents a piece. */
+  public PiecePresenter(OpenedPiece piece) {
+    this.piece = piece;
+    this.palette =
+        Palette.of(piece.job().sections().sections().size(), piece.job().sections().seams());
+    this.texts = new SectionTexts(piece.job());
+  }
+
+  /** The piece. */
+  public OpenedPiece piece() {
+    return piece;
+  }
+
+  /** The colours that stand for sections and treatments. */
+  public Palette palette() {
+    return palette;
+  }
+
+  /** The figures as texts. */
+  public SectionTexts texts() {
+    return texts;
+  }
+
+  /** How plated faces are coloured. */
+  public Watched<Palette.Look> look() {
+    return look;
+  }
+
+  /** The place under the pointer, if the pointer is on the piece. */
+  public Watched<Optional<Spot>> pointed() {
+    return pointed;
+  }
+
+  /** The section that is lit because the pointer is on it, on the piece or in the list. */
+  public Watched<OptionalInt> hovered() {
+    return hovered;
+  }
+
+  /** The section chosen. */
+  public Watched<OptionalInt> selected() {
+    return selected;
+  }
+
+  /** The pointer is over the picture, at a ray. */
+  public void pointAt(PickRay ray) {
+    Optional<Spot> spot = piece.under(ray);
+    pointed.set(spot);
+    hover(spot.map(Spot::section).orElse(0));
+  }
+
+  /** The pointer has left the picture. */
+  public void pointAway() {
+    pointed.set(Optional.empty());
+    hover(0);
+  }
+
+  /** The pointer is over a section in the list; 0 for none. */
+  public void hover(int section) {
+    hovered.set(section > 0 ? OptionalInt.of(section) : OptionalInt.empty());
+  }
+
+  /** Chooses a section; 0 for none. */
+  public void select(int section) {
+    selected.set(section > 0 ? OptionalInt.of(section) : OptionalInt.empty());
+  }
+
+  /** The section whose figures are to be shown: the one under the pointer, else the chosen one. */
+  public OptionalInt shown() {
+    return hovered.get().isPresent() ? hovered.get() : selected.get();
+  }
+
+  /** Colours by {@link FaceClasses class} as they are to be drawn now, 0xRRGGBB. */
+  public int[] colours() {
+    return palette.colours(look.get(), hovered.get(), selected.get());
+  }
+
+  /** Where to stand to see a section best: azimuth and elevation in degrees. */
+  public SectionFacing.Direction facing(int section) {
+    return SectionFacing.of(piece, section);
+  }
+
+  /**
+   * Where the numbers of sections are to be written for a viewer: for each section the most inward
+   * of its places in sight, if any.
+   *
+   * @param camera the viewer
+   */
+  public List<Optional<OrbitCamera.OnScreen>> numbers(OrbitCamera camera) {
+    return IntStream.rangeClosed(1, piece.job().sections().sections().size())
+        .mapToObj(id -> number(camera, id))
+        .toList();
+  }
+
+  private Optional<OrbitCamera.OnScreen> number(OrbitCamera camera, int section) {
+    double[] eye = camera.eyeMm();
+    return firstInSight(eye, section, LEGIBLE)
+        .or(() -> firstInSight(eye, section, READABLE))
+        .map(p -> camera.project(p[0], p[1], p[2]));
+  }
+
+  private Optional<double[]> firstInSight(double[] eye, int section, double leastCosine) {
+    SectionPlaces places = piece.places();
+    for (int i = 0; i < places.count(section); i++) {
+      double[] p = places.place(section, i);
+      double[] n = places.normal(section, i);
+      double dx = eye[0] - p[0];
+      double dy = eye[1] - p[1];
+      double dz = eye[2] - p[2];
+      double length = Math.sqrt(dx * dx + dy * dy + dz * dz);
+      double cosine = (n[0] * dx + n[1] * dy + n[2] * dz) / length;
+      if (cosine > leastCosine && piece.sees(p, dx / length, dy / length, dz / length)) {
+        return Optional.of(p);
+      }
+    }
+    return Optional.empty();
+  }
+}

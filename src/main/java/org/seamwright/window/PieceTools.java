@@ -1,0 +1,105 @@
+package org.seamwright.window;
+
+import java.util.Locale;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.ToggleGroup;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+
+/** What floats over the picture: the choice of look, the standard views, the key to colours. */
+final class PieceTools {
+  private PieceTools() {}
+
+  /** The choice between section colours and finished gold. */
+  static Node looks(PiecePresenter presenter) {
+    ToggleGroup group = new ToggleGroup();
+    ToggleButton sections = look(presenter, group, Palette.Look.SECTIONS, "look.sections");
+    ToggleButton gold = look(presenter, group, Palette.Look.GOLD, "look.gold");
+    sections.getStyleClass().add("left-pill");
+    gold.getStyleClass().add("right-pill");
+    group
+        .selectedToggleProperty()
+        .addListener(
+            (value, before, now) -> {
+              if (now == null) {
+                before.setSelected(true);
+              }
+            });
+    HBox box = new HBox(sections, gold);
+    box.setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
+    return box;
+  }
+
+  private static ToggleButton look(
+      PiecePresenter presenter, ToggleGroup group, Palette.Look look, String key) {
+    ToggleButton button = new ToggleButton(Messages.text(key));
+    button.setId(key.replace('.', '-'));
+    button.setToggleGroup(group);
+    button.setSelected(presenter.look().get() == look);
+    button.setOnAction(e -> presenter.look().set(look));
+    button.setTooltip(new Tooltip(Messages.text(key + ".tip")));
+    button.setAccessibleText(Messages.text(key + ".tip"));
+    return button;
+  }
+
+  /** Buttons for the whole piece and the standard views. */
+  static Node views(PieceView view) {
+    HBox box = new HBox(button("view.fit", "F", view::fit));
+    for (StandardView standard : StandardView.values()) {
+      String key = "view." + standard.name().toLowerCase(Locale.ROOT);
+      String shortcut = Integer.toString(standard.key());
+      box.getChildren().add(button(key, shortcut, () -> view.show(standard)));
+    }
+    box.getStyleClass().add("views");
+    box.setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
+    return box;
+  }
+
+  private static Button button(String key, String shortcut, Runnable action) {
+    Button button = new Button(Messages.text(key));
+    button.setId(key.replace('.', '-'));
+    button.getStyleClass().addAll("flat", "small");
+    button.setOnAction(e -> action.run());
+    button.setFocusTraversable(false);
+    button.setTooltip(new Tooltip(Messages.text("view.tip", Messages.text(key), shortcut)));
+    button.setAccessibleText(Messages.text("view.tip", Messages.text(key), shortcut));
+    return button;
+  }
+
+  /** The key to the colours that are not a section's own. */
+  static Node legend(PiecePresenter presenter) {
+    Palette palette = presenter.palette();
+    VBox box =
+        new VBox(
+            entry(palette.gold(), "legend.gold"),
+            entry(Palette.mix(palette.swatch(1), 0x26313C, 0.35), "legend.lap"),
+            entry(palette.bare(), "legend.bare"),
+            entry(palette.outOfScope(), "legend.out"));
+    box.getStyleClass().add("legend");
+    box.setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
+    presenter
+        .look()
+        .watch(
+            look -> {
+              box.getChildren().get(0).setVisible(look == Palette.Look.GOLD);
+              box.getChildren().get(1).setVisible(look == Palette.Look.SECTIONS);
+            });
+    return box;
+  }
+
+  private static Node entry(int rgb, String key) {
+    Swatch swatch = new Swatch(14, 14, rgb);
+    Label text = new Label(Messages.text(key));
+    HBox entry = new HBox(swatch, text);
+    entry.setAlignment(Pos.CENTER_LEFT);
+    entry.getStyleClass().add("legend-entry");
+    entry.managedProperty().bind(entry.visibleProperty());
+    return entry;
+  }
+}

@@ -1,0 +1,347 @@
+package org.seamwright.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import javafx.application.ConditionalFeature;
+import javafx.application.Platform;
+import javafx.geometry.Point2D;
+import javafx.geometry.VerticalDirection;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.control.Labeled;
+import javafx.scene.control.TableView;
+import javafx.scene.image.PixelReader;
+import javafx.scene.image.WritableImage;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.MouseButton;
+import javafx.stage.Stage;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.seamwright.basis.InputException;
+import org.seamwright.job.PlannedJob;
+import org.seamwright.region.Treatment;
+import org.testfx.api.FxRobot;
+import org.testfx.api.FxToolkit;
+import org.testfx.util.WaitForAsyncUtils;
+
+/** The window itself, on a display, driven by the mouse and the keyboard. */
+@Tag("window")
+class WindowTest {
+  private static final PlannedJob RING = PlannedFixture.ring(192, 48);
+  private static final long PATIENCE_SECONDS = 60;
+
+  private final ExecutorService background = Executors.newCachedThreadPool();
+  private final FxRobot robot = new FxRobot();
+  private MainView main;
+  private JobPresenter jobs;
+
+  @BeforeEach
+  void needADisplay() throws Exception {
+    Displays.required();
+    FxToolkit.registerPrimaryStage();
+  }
+
+  @AfterEach
+  void stop() throws Exception {
+    background.shutdownNow();
+    if (main == null) {
+      return; // skipped
+    }
+    FxToolkit.cleanupStages();
+  }
+
+  @Test
+  void namesTheSectionUnderThePointer() throws Exception {
+    open((file, progress) -> RING);
+    waitForPiece();
+    assertThat(Platform.isSupported(ConditionalFeature.SCENE3D)).isTrue();
+    shoot("sections");
+    PieceView view = piece();
+    Map<String, double[]> places = places(view);
+    assertThat(places.keySet())
+        .as("what is seen from the first view")
+        .contains("Nothing pointed at", "bare", "out of scope")
+        .hasSizeGreaterThan(9);
+    for (Map.Entry<String, double[]> place : places.entrySet()) {
+      moveTo(view, place.getValue()[0], place.getValue()[1]);
+      String key = place.getKey();
+      if (key.startsWith("Section")) {
+        waitFor(() -> text("#section-title").equals(key));
+      } else {
+        waitFor(() -> text("#section-title").equals("Nothing pointed at"));
+        String sentence = text("#place");
+        assertThat(sentence.contains("stays bare"))
+            .as(key + ": " + sentence)
+            .isEqualTo(key.equals("bare"));
+        assertThat(sentence.contains("not part"))
+            .as(key + ": " + sentence)
+            .isEqualTo(key.equals("out of scope"));
+      }
+    }
+    double[] lit = places.get("Section 11 of 12");
+    moveTo(view, lit[0], lit[1]);
+    waitFor(() -> text("#section-title").equals("Section 11 of 12"));
+    shoot("pointed");
+  }
+
+  @Test
+  void turnsByDragAndKeysAndZoomsByWheel() throws Exception {
+    open((file, progress) -> RING);
+    waitForPiece();
+    PieceView view = piece();
+    OrbitCamera.Pose start = pose();
+    WritableImage before = picture(view);
+    Point2D middle = robot.point(view).query();
+    robot.drag(middle.add(-120, 0), MouseButton.PRIMARY).dropTo(middle.add(60, -50));
+    waitFor(() -> pose().azimuthDegrees() < start.azimuthDegrees() - 30);
+    assertThat(pose().elevationDegrees()).isLessThan(start.elevationDegrees() - 5);
+    assertThat(pose().distance()).isEqualTo(start.distance());
+    assertThat(differingPixels(before, picture(view))).isGreaterThan(10_000);
+    shoot("turned");
+
+    robot.push(KeyCode.DIGIT5);
+    waitFor(() -> Math.abs(pose().elevationDegrees() - 90) < 1e-6);
+    WaitForAsyncUtils.waitForFxEvents();
+    shoot("top");
+    double above = pose().distance();
+    robot.moveTo(view).scroll(4, VerticalDirection.UP);
+    waitFor(() -> pose().distance() < 0.95 * above);
+    robot.push(KeyCode.F);
+    waitFor(() -> Math.abs(pose().distance() - above) < 1e-6 * above);
+    robot.push(KeyCode.LEFT);
+    waitFor(() -> Math.abs(pose().azimuthDegrees() + 10) < 1e-6);
+  }
+
+  @Test
+  void pansByShiftDrag() throws Exception {
+    open((file, progress) -> RING);
+    waitForPiece();
+    Point2D middle = robot.point(piece()).query();
+    OrbitCamera.Pose start = pose();
+    robot.press(KeyCode.SHIFT);
+    robot.drag(middle, MouseButton.PRIMARY).dropTo(middle.add(100, 40));
+    robot.release(KeyCode.SHIFT);
+    waitFor(() -> !pose().equals(start));
+    assertThat(pose().azimuthDegrees()).isEqualTo(start.azimuthDegrees());
+    OrbitCamera.OnScreen now =
+        call(() -> piece().camera().project(start.x(), start.y(), start.z()));
+    assertThat(now.x() - piece().getWidth() / 2).isBetween(80.0, 120.0);
+    assertThat(now.y() - piece().getHeight() / 2).isBetween(25.0, 55.0);
+  }
+
+  @Test
+  void facesTheSectionChosenInTheListAndShowsGold() throws Exception {
+    open((file, progress) -> RING);
+    waitForPiece();
+    TableView<?> table = robot.lookup("#sections").query();
+    call(
+        () -> {
+          table.getSelectionModel().select(6);
+          return true;
+        });
+    waitFor(() -> text("#section-title").equals("Section 7 of 12"));
+    // Section 7 is the outer half of the sector from 135 to 180 degrees.
+    waitFor(() -> Math.abs(Math.IEEEremainder(pose().azimuthDegrees() - 247.5, 360)) < 12);
+    moveAway();
+    shoot("chosen");
+    robot.clickOn("#look-gold");
+    WaitForAsyncUtils.waitForFxEvents();
+    moveAway();
+    shoot("gold-chosen");
+    robot.clickOn("#piece", MouseButton.PRIMARY);
+    robot.push(KeyCode.ESCAPE);
+    moveAway();
+    waitFor(() -> text("#section-title").equals("Nothing pointed at"));
+    shoot("gold");
+  }
+
+  @Test
+  void saysWhatIsWrongWhereAndWhatToDo() throws Exception {
+    open(
+        (file, progress) -> {
+          throw new InputException(
+              "ring.json",
+              "marks[2].radius",
+              "the radius is 0",
+              "Give a length above 0, such as \"6 mm\".");
+        });
+    waitFor(() -> robot.lookup("#refused-problem").tryQuery().isPresent());
+    assertThat(text("#refused-place")).isEqualTo("ring.json, marks[2].radius");
+    assertThat(text("#refused-problem")).isEqualTo("The radius is 0.");
+    assertThat(text("#refused-remedy")).isEqualTo("Give a length above 0, such as \"6 mm\".");
+    shoot("refused");
+  }
+
+  @Test
+  void showsProgressAndCancels() throws Exception {
+    CountDownLatch half = new CountDownLatch(1);
+    CountDownLatch stopped = new CountDownLatch(1);
+    open(
+        (file, progress) -> {
+          try {
+            while (true) {
+              progress.at(0.5);
+              half.countDown();
+              TimeUnit.MILLISECONDS.sleep(5);
+            }
+          } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+          } finally {
+            stopped.countDown();
+          }
+        });
+    assertThat(half.await(PATIENCE_SECONDS, TimeUnit.SECONDS)).isTrue();
+    waitFor(() -> robot.lookup("#progress").tryQuery().isPresent());
+    WaitForAsyncUtils.waitForFxEvents();
+    shoot("planning");
+    robot.clickOn("#button-cancel");
+    assertThat(stopped.await(PATIENCE_SECONDS, TimeUnit.SECONDS)).isTrue();
+    waitFor(() -> text("#state-title").equals("Planning cancelled"));
+  }
+
+  @Test
+  void everyControlHasAnAccessibleText() throws Exception {
+    open((file, progress) -> RING);
+    waitForPiece();
+    List<String> nameless = new ArrayList<>();
+    for (Node node : robot.lookup(n -> n.isFocusTraversable() && n.isVisible()).queryAll()) {
+      boolean named =
+          node.getAccessibleText() != null
+              || (node instanceof Labeled labeled && !labeled.getText().isEmpty());
+      if (!named) {
+        nameless.add(node.toString());
+      }
+    }
+    assertThat(nameless).isEmpty();
+  }
+
+  private void open(PlanSource source) throws Exception {
+    FxToolkit.setupStage(
+        (Stage stage) -> {
+          jobs = new JobPresenter(source, background, Platform::runLater);
+          main = WindowFrame.show(stage, jobs);
+          stage.setX(0);
+          stage.setY(0);
+          jobs.open(Path.of("ring.json"));
+        });
+  }
+
+  private void waitForPiece() throws Exception {
+    waitFor(() -> main.pieceView().isPresent());
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  private PieceView piece() {
+    return main.pieceView().orElseThrow();
+  }
+
+  private OrbitCamera.Pose pose() throws Exception {
+    return call(() -> piece().camera().pose());
+  }
+
+  private void moveTo(PieceView view, double x, double y) throws Exception {
+    Point2D at = call(() -> view.localToScreen(x, y));
+    robot.moveTo(at);
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  private void moveAway() throws Exception {
+    moveTo(piece(), 3, piece().getHeight() / 2);
+    Thread.sleep(300);
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  /**
+   * Pixels well inside what is seen, one for each kind, by a camera and a ray of the test's own.
+   */
+  private Map<String, double[]> places(PieceView view) throws Exception {
+    OrbitCamera.Pose pose = pose();
+    Map<String, double[]> places = new TreeMap<>();
+    for (double y = 120; y < view.getHeight() - 80; y += 23) {
+      for (double x = 20; x < view.getWidth() - 20; x += 29) {
+        String kind = kindAt(view, pose, x, y);
+        if (!places.containsKey(kind)
+            && kind.equals(kindAt(view, pose, x - 4, y - 4))
+            && kind.equals(kindAt(view, pose, x + 4, y + 4))) {
+          places.put(kind, new double[] {x, y});
+        }
+      }
+    }
+    return places;
+  }
+
+  private static String kindAt(PieceView view, OrbitCamera.Pose pose, double x, double y) {
+    double[] ray = Pinhole.ray(pose, view.getWidth(), view.getHeight(), x, y);
+    int face = Pinhole.firstFace(RING.sections().mesh(), ray);
+    if (face < 0) {
+      return "Nothing pointed at";
+    }
+    int section = RING.sections().sectionOf()[face];
+    return section > 0
+        ? "Section " + section + " of 12"
+        : RING.map().of(face) == Treatment.BARE ? "bare" : "out of scope";
+  }
+
+  private String text(String id) {
+    return robot.lookup(id).<Label>tryQuery().map(Label::getText).orElse("");
+  }
+
+  private static <T> T call(Callable<T> onUserInterface) throws Exception {
+    return WaitForAsyncUtils.asyncFx(onUserInterface).get(PATIENCE_SECONDS, TimeUnit.SECONDS);
+  }
+
+  private static void waitFor(Callable<Boolean> condition) throws Exception {
+    WaitForAsyncUtils.waitFor(PATIENCE_SECONDS, TimeUnit.SECONDS, condition);
+  }
+
+  private static WritableImage picture(Node node) throws Exception {
+    return call(() -> node.snapshot(null, null));
+  }
+
+  private static int differingPixels(WritableImage a, WritableImage b) {
+    PixelReader left = a.getPixelReader();
+    PixelReader right = b.getPixelReader();
+    int count = 0;
+    for (int y = 0; y < a.getHeight(); y++) {
+      for (int x = 0; x < a.getWidth(); x++) {
+        count += left.getArgb(x, y) == right.getArgb(x, y) ? 0 : 1;
+      }
+    }
+    return count;
+  }
+
+  /** Saves what the window shows to target/screenshots. */
+  private void shoot(String name) throws Exception {
+    WritableImage shown = call(() -> main.getScene().snapshot(null));
+    save(shown, Path.of("target", "screenshots", name + ".png"));
+  }
+
+  private static void save(WritableImage shown, Path file) throws IOException {
+    int width = (int) shown.getWidth();
+    int height = (int) shown.getHeight();
+    BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+    for (int y = 0; y < height; y++) {
+      for (int x = 0; x < width; x++) {
+        image.setRGB(x, y, shown.getPixelReader().getArgb(x, y));
+      }
+    }
+    Files.createDirectories(file.getParent());
+    ImageIO.write(image, "png", file.toFile());
+  }
+}
