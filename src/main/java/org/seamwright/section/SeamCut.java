@@ -1,0 +1,121 @@
+package org.seamwright.section;
+
+import java.util.Arrays;
+import java.util.stream.IntStream;
+import org.seamwright.geodesic.CutMesh;
+import org.seamwright.geodesic.LabelCut;
+import org.seamwright.mesh.Faces;
+import org.seamwright.mesh.Mesh;
+import org.seamwright.mesh.Topology;
+
+/**
+ * A mesh cut along the borders of cells, so that each face belongs to one section, each section is
+ * one piece and seams run straight through triangles.
+ *
+ * @param cut the mesh after the cut
+ * @param rings its edges
+ * @param label one entry per face of the cut mesh: section from 0, or negative for none
+ * @param origin one entry per section: the label it had before, or a number beyond all labels for a
+ *     piece that was split off
+ */
+record SeamCut(CutMesh cut, EdgeRings rings, int[] label, int[] origin) {
+
+  /**
+   * Cuts along the cells of a partition.
+   *
+   * @param mesh the whole piece
+   * @param partition cells, spread
+   * @param whole one entry per face: label of faces that are not in the partition's domain, from
+   *     the number of cells upward, or negative for none
+   * @param labels number of labels, cells included
+   */
+  static SeamCut of(Mesh mesh, Partition partition, int[] whole, int labels) {
+    CutMesh cut = CutMesh.none(mesh);
+    int[] label = whole.clone();
+    Domain domain = partition.domain();
+    int[] group = domain.groups();
+    int groups = Arrays.stream(group).max().orElse(-1) + 1;
+    for (int g = 0; g < groups; g++) {
+      Vertices vertices = new Vertices(partition, group, g, cut.mesh().vertexCount());
+      boolean[] inGroup = faces(domain, group, g, mesh.faceCount());
+      int[] parent = cut.parentFace();
+      LabelCut.Result next =
+          LabelCut.cut(cut.mesh(), vertices.label, vertices::score, f -> inGroup[parent[f]]);
+      label = next.cut().carryFaces(label);
+      for (int f = 0; f < label.length; f++) {
+        if (inGroup[parent[next.cut().parentFace()[f]]]) {
+          label[f] = next.faceLabel()[f];
+        }
+      }
+      cut = cut.then(next.cut());
+    }
+    EdgeRings rings = EdgeRings.of(cut.mesh(), Topology.of(cut.mesh()));
+    int after = Islands.merge(cut.mesh(), rings, label, labels);
+    return new SeamCut(cut, rings, label, compress(cut.mesh(), label, after));
+  }
+
+  /** Number of sections. */
+  int sections() {
+    return origin.length;
+  }
+
+  /** Renumbers labels that have area without gaps; the others, without area, are no sections. */
+  private static int[] compress(Mesh mesh, int[] label, int labels) {
+    boolean[] hasArea = new boolean[labels];
+    for (int f = 0; f < label.length; f++) {
+      if (label[f] >= 0 && !hasArea[label[f]]) {
+        hasArea[label[f]] = Faces.area(mesh, f) > 0;
+      }
+    }
+    int[] origin = IntStream.range(0, labels).filter(l -> hasArea[l]).toArray();
+    int[] number = new int[labels];
+    Arrays.fill(number, CellDistances.NONE);
+    for (int i = 0; i < origin.length; i++) {
+      number[origin[i]] = i;
+    }
+    for (int f = 0; f < label.length; f++) {
+      label[f] = label[f] >= 0 ? number[label[f]] : CellDistances.NONE;
+    }
+    return origin;
+  }
+
+  private static boolean[] faces(Domain domain, int[] group, int g, int faces) {
+    boolean[] in = new boolean[faces];
+    for (int c = 0; c < group.length; c++) {
+      if (group[c] == g) {
+        for (int f = domain.faceBegin()[c]; f < domain.faceBegin()[c + 1]; f++) {
+          in[domain.meshFace()[f]] = true;
+        }
+      }
+    }
+    return in;
+  }
+
+  /** Cells and keys by vertex of the mesh, for the components of one group. */
+  private static final class Vertices {
+    final int[] label;
+    private final int[] domainVertex;
+    private final CellDistances distances;
+
+    Vertices(Partition partition, int[] group, int g, int vertices) {
+      Domain domain = partition.domain();
+      distances = partition.distances();
+      domainVertex = new int[vertices];
+      label = new int[vertices];
+      Arrays.fill(label, CellDistances.NONE);
+      for (int c = 0; c < group.length; c++) {
+        if (group[c] == g) {
+          for (int v = domain.vertexBegin()[c]; v < domain.vertexBegin()[c + 1]; v++) {
+            domainVertex[domain.meshVertex()[v]] = v;
+            label[domain.meshVertex()[v]] = distances.cell(v);
+          }
+        }
+      }
+    }
+
+    /** The nearer cell wins. */
+    double score(int vertex, int cell) {
+      return -distances.key(domainVertex[vertex], cell);
+    }
+  }
+}
