@@ -5,11 +5,11 @@ import org.seamwright.mesh.VertexFans;
 
 /**
  * Normals for smooth shading that keep creases: at each corner of a face, the sum of the normals,
- * weighted by area, of those faces around the vertex whose normals lie
- * within the crease angle of the face's own.
+ * weighted by area, of those faces around the vertex whose normals lie within the crease angle of
+ * the face's own.
  *
- * <p>Slivers, as cutting leaves them, have no normal to trust: they take the plain sum. Cost O(faces
- * × faces around a vertex).
+ * <p>Slivers, as cutting leaves them, have no normal to trust: they take the plain sum. Cost
+ * O(faces × faces around a vertex).
  */
 final class CornerNormals {
   /** Faces meeting at more than this are shaded as an edge. Choice of this program. */
@@ -51,8 +51,7 @@ final class CornerNormals {
     return normal;
   }
 
-  private static void faceNormal(
-      Mesh mesh, int f, float[] unit, float[] area, boolean[] sliver) {
+  private static void faceNormal(Mesh mesh, int f, float[] unit, float[] area, boolean[] sliver) {
     double[] p = mesh.xyz();
     int a = 3 * mesh.corner()[3 * f];
     int b = 3 * mesh.corner()[3 * f + 1];

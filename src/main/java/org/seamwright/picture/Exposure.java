@@ -6,8 +6,8 @@ import org.seamwright.mesh.Mesh;
 
 /**
  * How much of each region is seen from which side: for a set of views, the area of the region's
- * shadow towards the eye (Σ area × cosine, where nothing is in front), by counting pixels of a small
- * orthographic picture.
+ * shadow towards the eye (Σ area × cosine, where nothing is in front), by counting pixels of a
+ * small orthographic picture.
  *
  * <p>Cost: one rendering without shading per view. Error: about a pixel along the region's outline.
  */
@@ -37,8 +37,7 @@ public final class Exposure {
     }
     double[][] seen = new double[views.size()][regions];
     for (int v = 0; v < views.size(); v++) {
-      Camera camera =
-          Camera.orthographic(views.get(v), mesh, SIDE, SIDE, Camera.Margins.all(1));
+      Camera camera = Camera.orthographic(views.get(v), mesh, SIDE, SIDE, Camera.Margins.all(1));
       FaceBuffer buffer = FaceBuffer.of(mesh, camera, 1);
       double pixelMm2 = 1 / (camera.pixelsPerMm() * camera.pixelsPerMm());
       for (int f : buffer.face) {

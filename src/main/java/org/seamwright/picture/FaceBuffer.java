@@ -10,8 +10,8 @@ import org.seamwright.mesh.Mesh;
  * that faces sharing an edge leave neither gap nor double cover. The nearer face wins; of two at
  * the same depth the one with the lower number. Faces are drawn from both sides.
  *
- * <p>Cost: O(faces + covered samples), rows in parallel in bands that own their rows. Limits:
- * 16 000 samples a side; a piece in front of the eye.
+ * <p>Cost: O(faces + covered samples), rows in parallel in bands that own their rows. Limits: 16
+ * 000 samples a side; a piece in front of the eye.
  *
  * <p>Reference: J. Pineda, "A parallel algorithm for polygon rasterization", SIGGRAPH 1988.
  */

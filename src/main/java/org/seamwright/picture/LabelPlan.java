@@ -87,8 +87,7 @@ record LabelPlan(List<Label> labels, List<Integer> unplaced) {
       for (Label l : leaders) {
         trace(l, blocked, width, height);
       }
-      Map<Integer, Pole> poles =
-          leaders.isEmpty() ? first : poles(region, blocked, width, height);
+      Map<Integer, Pole> poles = leaders.isEmpty() ? first : poles(region, blocked, width, height);
       List<Label> inside = new ArrayList<>();
       boolean again = false;
       for (int id : pixels.keySet()) {
@@ -207,8 +206,7 @@ record LabelPlan(List<Label> labels, List<Integer> unplaced) {
     Map<Integer, Pole> poles = new TreeMap<>();
     best.forEach(
         (id, i) ->
-            poles.put(
-                id, new Pole(i % width + 0.5, i / width + 0.5, Math.sqrt(squared[i]))));
+            poles.put(id, new Pole(i % width + 0.5, i / width + 0.5, Math.sqrt(squared[i]))));
     return poles;
   }
 }

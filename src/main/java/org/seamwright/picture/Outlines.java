@@ -43,8 +43,7 @@ final class Outlines {
   private final Scene scene;
   private final Camera camera;
   private final int[] normal;
-  private final float creaseCosine =
-      (float) Math.cos(Math.toRadians(CornerNormals.CREASE_DEGREES));
+  private final float creaseCosine = (float) Math.cos(Math.toRadians(CornerNormals.CREASE_DEGREES));
 
   private Outlines(FaceBuffer buffer, Scene scene, Camera camera, int[] normal) {
     this.buffer = buffer;
@@ -158,8 +157,7 @@ final class Outlines {
   }
 
   private boolean jumps(int i, int j) {
-    double jump =
-        Math.abs(camera.distanceMm(buffer.depth[i]) - camera.distanceMm(buffer.depth[j]));
+    double jump = Math.abs(camera.distanceMm(buffer.depth[i]) - camera.distanceMm(buffer.depth[j]));
     double samplesPerMm = camera.pixelsPerMm() * buffer.perPixel;
     return jump * samplesPerMm > JUMP * (1 + slope(normal[i]) + slope(normal[j]));
   }

@@ -86,7 +86,9 @@ public final class Pictures {
     return mapScene(map, Finish.GOLD, Finish.BARE);
   }
 
-  /** Dresses a piece as it comes: its own metal everywhere, pale where it is no part of the work. */
+  /**
+   * Dresses a piece as it comes: its own metal everywhere, pale where it is no part of the work.
+   */
   public static Scene beforeScene(SurfaceMap map) {
     return mapScene(map, Finish.BARE, Finish.BARE);
   }

@@ -12,8 +12,8 @@ import java.util.zip.Deflater;
 import java.util.zip.DeflaterOutputStream;
 
 /**
- * Writes pictures as PNG: 8-bit RGB, no dates or program names inside, so the same picture gives the
- * same bytes.
+ * Writes pictures as PNG: 8-bit RGB, no dates or program names inside, so the same picture gives
+ * the same bytes.
  *
  * <p>Reference: ISO/IEC 15948, Portable Network Graphics.
  */

@@ -16,8 +16,7 @@ public final class Scene {
   private final int[] tone;
   private final float[] normal;
 
-  private Scene(
-      Mesh mesh, byte[] finish, int[] region, byte[] lap, int[] tone, float[] normal) {
+  private Scene(Mesh mesh, byte[] finish, int[] region, byte[] lap, int[] tone, float[] normal) {
     this.mesh = mesh;
     this.finish = finish;
     this.region = region;

@@ -14,7 +14,9 @@ package org.seamwright.picture;
 final class Shader {
   private static final float[] GOLD = {1.0f, 0.68f, 0.235f};
 
-  /** A cool grey, so that it stays apart from gold for every kind of eye. Choice of this program. */
+  /**
+   * A cool grey, so that it stays apart from gold for every kind of eye. Choice of this program.
+   */
   private static final float[] BARE = {0.53f, 0.56f, 0.61f};
 
   private static final float[] KEY = unit(-0.42f, 0.62f, 0.66f);
@@ -95,8 +97,7 @@ final class Shader {
       case GHOST -> matt(GHOST_RGB, 0.55f + 0.45f * lamp(nx, ny, nz));
       case COVERED ->
           matt(
-              Palette.inked(4, x / pitch, y / pitch) ? COVERED_INK : COVERED_RGB,
-              lamp(nx, ny, nz));
+              Palette.inked(4, x / pitch, y / pitch) ? COVERED_INK : COVERED_RGB, lamp(nx, ny, nz));
       case SECTION -> {
         float ink = Palette.inked(tone, x / pitch, y / pitch) ? INK : 1;
         yield matt(light[tone], lamp(nx, ny, nz) * ink * LAP[lap]);
@@ -120,9 +121,7 @@ final class Shader {
   private static int metal(
       float[] colour, float nx, float ny, float nz, float ex, float ey, float ez) {
     float facing = Math.max(0, nx * ex + ny * ey + nz * ez);
-    float mirror =
-        studio(
-            2 * facing * nx - ex, 2 * facing * ny - ey, 2 * facing * nz - ez);
+    float mirror = studio(2 * facing * nx - ex, 2 * facing * ny - ey, 2 * facing * nz - ez);
     float sheen = 0.22f * lamp(nx, ny, nz);
     float grazing = 1 - facing;
     float grazing2 = grazing * grazing;

@@ -2,13 +2,13 @@ package org.seamwright.picture;
 
 import java.awt.Font;
 import java.awt.FontFormatException;
+import java.awt.Shape;
 import java.awt.font.FontRenderContext;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Rectangle2D;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.awt.Shape;
 
 /** The program's own fonts, so that pictures are the same wherever they are made. */
 public final class Typeface {

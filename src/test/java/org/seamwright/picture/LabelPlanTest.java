@@ -26,7 +26,9 @@ class LabelPlanTest {
     for (int i = 0; i < region.length; i++) {
       double px = i % W;
       double py = i / W;
-      double e = Math.pow((px - W / 2.0) / (W / 2.0 - 70), 2) + Math.pow((py - H / 2.0) / (H / 2.0 - 10), 2);
+      double e =
+          Math.pow((px - W / 2.0) / (W / 2.0 - 70), 2)
+              + Math.pow((py - H / 2.0) / (H / 2.0 - 10), 2);
       int best = 0;
       for (int k = 1; k < patches; k++) {
         if (Math.hypot(px - x[k], py - y[k]) < Math.hypot(px - x[best], py - y[best])) {
@@ -58,14 +60,21 @@ class LabelPlanTest {
           if (a.leader() && b.leader()) {
             assertThat(
                     Leaders.cross(
-                        a.anchorX(), a.anchorY(), a.portX(), a.y(),
-                        b.anchorX(), b.anchorY(), b.portX(), b.y()))
+                        a.anchorX(),
+                        a.anchorY(),
+                        a.portX(),
+                        a.y(),
+                        b.anchorX(),
+                        b.anchorY(),
+                        b.portX(),
+                        b.y()))
                 .as("seed %d: %s crosses %s", seed, a, b)
                 .isFalse();
           }
         }
         if (a.leader() && a.region() != b.region()) {
-          assertThat(distance(b.x(), b.y(), a)).as("seed %d: %s under leader of %s", seed, b, a)
+          assertThat(distance(b.x(), b.y(), a))
+              .as("seed %d: %s under leader of %s", seed, b, a)
               .isGreaterThan(b.radius());
         }
       }

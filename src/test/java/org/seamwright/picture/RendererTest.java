@@ -15,9 +15,7 @@ class RendererTest {
 
   private static Image orthographic(Scene scene, View view) {
     return Renderer.render(
-        scene,
-        Camera.orthographic(view, scene.mesh(), 640, 480, MARGINS),
-        Background.WHITE);
+        scene, Camera.orthographic(view, scene.mesh(), 640, 480, MARGINS), Background.WHITE);
   }
 
   private static long covered(Image image) {
@@ -34,8 +32,10 @@ class RendererTest {
     for (View view : View.around()) {
       Camera camera = Camera.orthographic(view, sphere, 640, 480, MARGINS);
       double r = 30 * camera.pixelsPerMm();
-      long pixels = covered(Renderer.render(Scene.plain(sphere, Finish.GOLD), camera, Background.WHITE));
-      // Disc of radius r: πr². The facets' outline falls short by under 1e-3 (level 6: area short by
+      long pixels =
+          covered(Renderer.render(Scene.plain(sphere, Finish.GOLD), camera, Background.WHITE));
+      // Disc of radius r: πr². The facets' outline falls short by under 1e-3 (level 6: area short
+      // by
       // 7.5e-5), pixel counts of a disc err by about r^(2/3).
       assertThat((double) pixels)
           .as(view.name())
@@ -49,7 +49,8 @@ class RendererTest {
     for (View view : View.around()) {
       Camera camera = Camera.orthographic(view, cube, 640, 480, MARGINS);
       double side = 40 * camera.pixelsPerMm();
-      long pixels = covered(Renderer.render(Scene.plain(cube, Finish.BARE), camera, Background.WHITE));
+      long pixels =
+          covered(Renderer.render(Scene.plain(cube, Finish.BARE), camera, Background.WHITE));
       // Shadow of a cube: each of the three visible faces by its cosine.
       double shadow = side * side * (Math.abs(view.x()) + Math.abs(view.y()) + Math.abs(view.z()));
       // An edge in line with pixels errs by up to half a pixel on each of four sides.
@@ -61,7 +62,8 @@ class RendererTest {
   void perspectiveShowsTheConeAroundASphere() {
     Mesh sphere = Shapes.icosphere(10, 6);
     Camera camera = Camera.perspective(View.FRONT, sphere, 500, 500, Camera.Margins.all(10), 60);
-    long pixels = covered(Renderer.render(Scene.plain(sphere, Finish.GOLD), camera, Background.WHITE));
+    long pixels =
+        covered(Renderer.render(Scene.plain(sphere, Finish.GOLD), camera, Background.WHITE));
     // Seen from any distance a sphere on the axis is a disc; it is fitted to the picture.
     assertThat((double) pixels).isCloseTo(Math.PI * 240 * 240, within(2.0 * 480));
   }
@@ -70,7 +72,8 @@ class RendererTest {
   void nearerThingsAreLargerInPerspective() {
     Mesh pair =
         Shapes.join(
-            Shapes.moved(Shapes.cube(10, 1), -20, -40, 0), Shapes.moved(Shapes.cube(10, 1), 20, 40, 0));
+            Shapes.moved(Shapes.cube(10, 1), -20, -40, 0),
+            Shapes.moved(Shapes.cube(10, 1), 20, 40, 0));
     int[] region = new int[pair.faceCount()];
     java.util.Arrays.fill(region, region.length / 2, region.length, 1);
     Scene scene =
@@ -100,7 +103,8 @@ class RendererTest {
 
   @Test
   void sameBytesOnOneAndManyThreads() throws Exception {
-    Mesh piece = Shapes.join(Shapes.torus(30, 8, 60, 30), Shapes.moved(Shapes.cube(20, 4), 5, 0, 10));
+    Mesh piece =
+        Shapes.join(Shapes.torus(30, 8, 60, 30), Shapes.moved(Shapes.cube(20, 4), 5, 0, 10));
     Scene scene = Scene.plain(piece, Finish.GOLD);
     ForkJoinPool one = new ForkJoinPool(1);
     ForkJoinPool many = new ForkJoinPool(7);
@@ -117,11 +121,14 @@ class RendererTest {
 
   @Test
   void goldIsWarmAndBareMetalCool() {
-    // Gold reflects red fully and blue least; the grey was chosen blue of neutral, so the two differ
+    // Gold reflects red fully and blue least; the grey was chosen blue of neutral, so the two
+    // differ
     // in the sign of red − blue under any white light.
     for (View view : View.sides()) {
-      double[] gold = meanColour(orthographic(Scene.plain(Shapes.icosphere(10, 4), Finish.GOLD), view));
-      double[] bare = meanColour(orthographic(Scene.plain(Shapes.icosphere(10, 4), Finish.BARE), view));
+      double[] gold =
+          meanColour(orthographic(Scene.plain(Shapes.icosphere(10, 4), Finish.GOLD), view));
+      double[] bare =
+          meanColour(orthographic(Scene.plain(Shapes.icosphere(10, 4), Finish.BARE), view));
       assertThat(gold[0]).isGreaterThan(gold[1] + 10);
       assertThat(gold[1]).isGreaterThan(gold[2] + 20);
       assertThat(bare[2]).isGreaterThan(bare[0]);
@@ -137,8 +144,7 @@ class RendererTest {
     int[] all = java.util.stream.IntStream.range(0, cube.faceCount()).toArray();
     Image a = orthographic(Scene.plain(cube, Finish.GOLD), View.THREE_QUARTER);
     Image b =
-        orthographic(
-            Scene.plain(Shapes.withFlipped(cube, all), Finish.GOLD), View.THREE_QUARTER);
+        orthographic(Scene.plain(Shapes.withFlipped(cube, all), Finish.GOLD), View.THREE_QUARTER);
     assertThat(b.argb()).isEqualTo(a.argb());
   }
 
@@ -146,7 +152,8 @@ class RendererTest {
   @ValueSource(longs = {1, 2, 3})
   void facesSharingEdgesLeaveNoGap(long seed) {
     // A grid in random order covers its rectangle: nothing shines through along shared edges.
-    Mesh plane = Shapes.rotated(Shapes.shuffled(Shapes.plane(100, 100, 37, 41), seed), 0.3, 0.9, 0.2, 0.7);
+    Mesh plane =
+        Shapes.rotated(Shapes.shuffled(Shapes.plane(100, 100, 37, 41), seed), 0.3, 0.9, 0.2, 0.7);
     FaceBuffer buffer =
         FaceBuffer.of(plane, Camera.orthographic(View.TOP, plane, 300, 300, MARGINS), 2);
     for (int y = 1; y + 1 < buffer.height; y++) {

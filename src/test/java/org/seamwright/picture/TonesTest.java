@@ -33,8 +33,17 @@ class TonesTest {
     }
     SectionPlan plan =
         new SectionPlan(
-            mesh, new int[of.length], of, new byte[of.length], new byte[of.length], sections, seams,
-            0, 0, 0, List.of());
+            mesh,
+            new int[of.length],
+            of,
+            new byte[of.length],
+            new byte[of.length],
+            sections,
+            seams,
+            0,
+            0,
+            0,
+            List.of());
     int[] tone = Tones.of(plan);
     for (Seam seam : seams) {
       assertThat(tone[seam.earlier()]).as("%s", seam).isNotEqualTo(tone[seam.later()]);
