@@ -21,7 +21,7 @@ public enum Background {
     for (int shift = 16; shift >= 0; shift -= 8) {
       int from = top >> shift & 255;
       int to = bottom >> shift & 255;
-      rgb |= from + Math.round((to - from) * (float) y / Math.max(1, height - 1)) << shift;
+      rgb |= (from + Math.round((to - from) * (float) y / Math.max(1, height - 1))) << shift;
     }
     return rgb;
   }

@@ -3,24 +3,35 @@ package org.seamwright.picture;
 /** What a face looks like. */
 public enum Finish {
   /** The colour and pattern of the section it belongs to. */
-  SECTION,
+  SECTION(0),
   /** Gold. */
-  GOLD,
+  GOLD(1),
   /** The piece's own metal: cool grey. */
-  BARE,
+  BARE(2),
   /** Covered while plating, by tape or lacquer: hatched. */
-  COVERED,
+  COVERED(3),
   /** Not part of the work: pale and flat. */
-  GHOST;
+  GHOST(4);
 
-  private static final Finish[] ALL = values();
+  private final byte code;
+
+  Finish(int code) {
+    this.code = (byte) code;
+  }
 
   /** The number that stands for it in per-face arrays. */
   public byte code() {
-    return (byte) ordinal();
+    return code;
   }
 
   static Finish ofCode(byte code) {
-    return ALL[code];
+    return switch (code) {
+      case 0 -> SECTION;
+      case 1 -> GOLD;
+      case 2 -> BARE;
+      case 3 -> COVERED;
+      case 4 -> GHOST;
+      default -> throw new IllegalArgumentException("No finish has code " + code);
+    };
   }
 }

@@ -239,7 +239,7 @@ final class Outlines {
     for (int shift = 16; shift >= 0; shift -= 8) {
       int u = under >> shift & 255;
       int o = over >> shift & 255;
-      rgb |= (u * (255 - strength) + o * strength + 127) / 255 << shift;
+      rgb |= ((u * (255 - strength) + o * strength + 127) / 255) << shift;
     }
     return rgb;
   }

@@ -135,6 +135,6 @@ public final class Renderer {
       redBlue += rgb[i] & 0x00FF00FF;
       green += rgb[i] & 0x0000FF00;
     }
-    return redBlue >> 2 & 0x00FF00FF | green >> 2 & 0x0000FF00;
+    return ((redBlue >> 2) & 0x00FF00FF) | ((green >> 2) & 0x0000FF00);
   }
 }

@@ -133,7 +133,7 @@ final class Shader {
       float value = (c + (1 - c) * fresnel) * mirror * 0.86f + c * sheen;
       float toned = value * 1.32f / (1 + 0.36f * value);
       int index = Math.min(4096, Math.max(0, (int) (toned * 4096)));
-      rgb = rgb << 8 | TO_SRGB[index] & 255;
+      rgb = (rgb << 8) | (TO_SRGB[index] & 255);
     }
     return rgb;
   }

@@ -24,8 +24,8 @@ class LabelPlanTest {
     }
     int[] region = new int[W * H];
     for (int i = 0; i < region.length; i++) {
-      double px = i % W;
-      double py = i / W;
+      int px = i % W;
+      int py = i / W;
       double e =
           Math.pow((px - W / 2.0) / (W / 2.0 - 70), 2)
               + Math.pow((py - H / 2.0) / (H / 2.0 - 10), 2);
@@ -86,7 +86,7 @@ class LabelPlanTest {
   void numbersStandInsideTheirRegion(long seed) {
     int[] region = patchwork(seed, 25);
     for (LabelPlan.Label l : LabelPlan.of(region, W, H, RADIUS).labels()) {
-      int anchor = (int) l.anchorY() * W + (int) l.anchorX();
+      int anchor = ((int) l.anchorY()) * W + (int) l.anchorX();
       assertThat(region[anchor]).as("seed %d", seed).isEqualTo(l.region());
       if (!l.leader()) {
         for (int step = 0; step < 64; step++) {

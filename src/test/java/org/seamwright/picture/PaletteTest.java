@@ -34,7 +34,7 @@ class PaletteTest {
     for (int tone = 0; tone < Palette.SIZE; tone++) {
       int count = 0;
       for (int i = 0; i < n * n; i++) {
-        ink[tone][i] = Palette.inked(tone, i % n / 20.0, i / n / 20.0);
+        ink[tone][i] = Palette.inked(tone, (i % n) / 20.0, Math.floorDiv(i, n) / 20.0);
         count += ink[tone][i] ? 1 : 0;
       }
       assertThat(count / (double) (n * n)).as("share of ink, class %d", tone).isBetween(0.05, 0.35);
