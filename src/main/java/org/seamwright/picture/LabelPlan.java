@@ -25,6 +25,9 @@ record LabelPlan(List<Label> labels, List<Integer> unplaced) {
   /** Gap between circles of a column, as a share of their radius. */
   private static final double COLUMN_GAP = 0.35;
 
+  /** Gap between the piece and a column, as a share of the radius. */
+  private static final double BESIDE = 0.9;
+
   /** A region with fewer pixels in view is not labelled: nobody would find it. */
   private static final int LEAST_PIXELS = 24;
 
@@ -81,8 +84,9 @@ record LabelPlan(List<Label> labels, List<Integer> unplaced) {
         outside.add(id);
       }
     }
+    Leaders.Room room = room(region, width, height, radius);
     while (true) {
-      List<Label> leaders = leaders(outside, first, width, height, radius);
+      List<Label> leaders = leaders(outside, first, room);
       boolean[] blocked = edge.clone();
       for (Label l : leaders) {
         trace(l, blocked, width, height);
@@ -119,34 +123,48 @@ record LabelPlan(List<Label> labels, List<Integer> unplaced) {
   }
 
   /** Labels of given places, all on leaders. */
-  static LabelPlan of(List<Leaders.Anchor> anchors, int width, int height, double radius) {
+  static LabelPlan of(
+      List<Leaders.Anchor> anchors, int[] region, int width, int height, double radius) {
     Map<Integer, Pole> poles = new LinkedHashMap<>();
     for (Leaders.Anchor a : anchors) {
       poles.put(a.id(), new Pole(a.x(), a.y(), 0));
     }
     List<Integer> ids = new ArrayList<>(poles.keySet());
-    return joined(List.of(), leaders(ids, poles, width, height, radius), ids);
+    return joined(List.of(), leaders(ids, poles, room(region, width, height, radius)), ids);
   }
 
   private static boolean fits(Pole pole, double radius) {
     return pole != null && pole.distance >= radius * SMALLEST * (1 + GAP);
   }
 
+  /** Columns close beside the piece, as far as the picture's border allows. */
+  private static Leaders.Room room(int[] region, int width, int height, double radius) {
+    int left = width;
+    int right = 0;
+    for (int i = 0; i < region.length; i++) {
+      if (region[i] != Image.NOTHING) {
+        left = Math.min(left, i % width);
+        right = Math.max(right, i % width + 1);
+      }
+    }
+    double border = radius * (1 + COLUMN_GAP);
+    double beside = radius * BESIDE;
+    return new Leaders.Room(
+        Math.max(border + radius, left - beside),
+        Math.min(width - border - radius, right + beside),
+        border,
+        height - border,
+        radius * (2 + COLUMN_GAP));
+  }
+
   private static List<Label> leaders(
-      List<Integer> ids, Map<Integer, Pole> poles, int width, int height, double radius) {
+      List<Integer> ids, Map<Integer, Pole> poles, Leaders.Room room) {
     List<Leaders.Anchor> anchors = new ArrayList<>();
     for (int id : ids) {
       Pole pole = poles.get(id);
       anchors.add(new Leaders.Anchor(id, pole.x, pole.y));
     }
-    double border = radius * (1 + COLUMN_GAP);
-    Leaders.Room room =
-        new Leaders.Room(
-            border + radius,
-            width - border - radius,
-            border,
-            height - border,
-            radius * (2 + COLUMN_GAP));
+    double radius = room.pitch() / (2 + COLUMN_GAP);
     List<Label> labels = new ArrayList<>();
     for (Leaders.Leader l : Leaders.place(anchors, room)) {
       double x = l.right() ? l.x() + radius : l.x() - radius;

@@ -193,18 +193,19 @@ public final class Pictures {
         Camera.orthographic(
             view, scene.mesh(), width, height, new Camera.Margins(column, side, column, side));
     FaceBuffer buffer = FaceBuffer.of(scene.mesh(), camera, 1);
+    double hiddenMm = HIDDEN * scene.mesh().bounds().diagonal();
     List<Leaders.Anchor> anchors = new ArrayList<>();
     for (Callout callout : callouts) {
       double[] at = new double[3];
       for (Vector3D p : callout.points()) {
-        if (inView(buffer, camera, scene.mesh(), p, at)) {
+        if (inView(buffer, camera, hiddenMm, p, at)) {
           anchors.add(new Leaders.Anchor(callout.id(), at[0], at[1]));
           break;
         }
       }
     }
-    LabelPlan plan = LabelPlan.of(anchors, width, height, radius);
     Image image = Renderer.render(scene, camera, background);
+    LabelPlan plan = LabelPlan.of(anchors, image.region(), width, height, radius);
     return inked(
         image,
         plan,
@@ -220,16 +221,17 @@ public final class Pictures {
   public static int pointsInView(Mesh mesh, List<Vector3D> points, View view) {
     Camera camera = Camera.orthographic(view, mesh, 400, 400, Camera.Margins.all(2));
     FaceBuffer buffer = FaceBuffer.of(mesh, camera, 1);
+    double hiddenMm = HIDDEN * mesh.bounds().diagonal();
     int count = 0;
     double[] at = new double[3];
     for (Vector3D p : points) {
-      count += inView(buffer, camera, mesh, p, at) ? 1 : 0;
+      count += inView(buffer, camera, hiddenMm, p, at) ? 1 : 0;
     }
     return count;
   }
 
   private static boolean inView(
-      FaceBuffer buffer, Camera camera, Mesh mesh, Vector3D p, double[] at) {
+      FaceBuffer buffer, Camera camera, double hiddenMm, Vector3D p, double[] at) {
     camera.project(p.getX(), p.getY(), p.getZ(), at);
     int x = (int) Math.floor(at[0]);
     int y = (int) Math.floor(at[1]);
@@ -237,7 +239,7 @@ public final class Pictures {
       return false;
     }
     double nearest = camera.distanceMm(buffer.depth[y * buffer.width + x]);
-    return camera.distanceMm(at[2]) <= nearest + HIDDEN * mesh.bounds().diagonal();
+    return camera.distanceMm(at[2]) <= nearest + hiddenMm;
   }
 
   /**
