@@ -1,0 +1,221 @@
+package org.seamwright.measure;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Locale;
+import org.seamwright.basis.Notice;
+import org.seamwright.basis.Progress;
+import org.seamwright.mesh.Faces;
+import org.seamwright.mesh.Mesh;
+import org.seamwright.mesh.Parts;
+import org.seamwright.mesh.Topology;
+
+/**
+ * Gathers what is known of a mesh into a {@link Survey}, with a notice for everything a user should
+ * know before trusting the figures. Nothing is mended. O(n).
+ */
+public final class Surveyor {
+  /** Height over longest edge below which a face has no area but rounding. */
+  private static final double NO_AREA = 1e-12;
+
+  /** Roughness below this share of the area is not worth telling. */
+  private static final double ROUGH = 1e-3;
+
+  /** Folded facets with less than this share of the area are ornament rather than a fault. */
+  private static final double FOLDED = 1e-3;
+
+  /** A bar wider than this share of the area is told. */
+  private static final double UNCERTAIN = 0.05;
+
+  private Surveyor() {}
+
+  /**
+   * Surveys a mesh.
+   *
+   * @param mesh the piece in mm
+   * @param topology its edges
+   * @param droppedFaces faces left out while welding, counted as degenerate
+   * @param progress told the share done; may cancel
+   */
+  public static Survey survey(
+      Mesh mesh, Topology topology, int droppedFaces, Progress progress) {
+    double area = Area.ofFaces(mesh);
+    progress.at(0.05);
+    Parts parts = Parts.of(mesh, topology);
+    progress.at(0.15);
+    int duplicates = Duplicates.count(mesh, topology);
+    SmoothSurface.Estimate smooth =
+        SmoothSurface.of(mesh, topology, area, progress.between(0.2, 0.95));
+    boolean closed = topology.openEdges() == 0 && topology.branchingEdges() == 0;
+    Survey survey =
+        new Survey(
+            mesh.faceCount(),
+            usedVertices(mesh),
+            area,
+            smooth.area(),
+            Volume.ofFaces(mesh),
+            mesh.bounds(),
+            parts.count(),
+            topology.openEdges(),
+            topology.branchingEdges(),
+            topology.flippedEdges(),
+            duplicates,
+            droppedFaces + withoutArea(mesh),
+            closed,
+            List.of());
+    progress.at(1);
+    List<Notice> notices = notices(survey, smooth, largestPart(mesh, parts));
+    tell(
+        notices,
+        "nearly-closed-edges",
+        NearlyClosed.count(mesh, topology),
+        "%,d of the open edges have another beside them within a hundred-thousandth of the model's"
+            + " size: the file wrote shared corners with different last digits. Parts and holes are"
+            + " counted too many; the area is hardly touched.");
+    return withNotices(survey, notices);
+  }
+
+  private static Survey withNotices(Survey s, List<Notice> notices) {
+    return new Survey(
+        s.triangles(),
+        s.vertices(),
+        s.areaMm2(),
+        s.smooth(),
+        s.volumeMm3(),
+        s.bounds(),
+        s.parts(),
+        s.openEdges(),
+        s.branchingEdges(),
+        s.flippedEdges(),
+        s.duplicateTriangles(),
+        s.degenerateTriangles(),
+        s.closed(),
+        notices);
+  }
+
+  private static int usedVertices(Mesh mesh) {
+    BitSet used = new BitSet(mesh.vertexCount());
+    for (int v : mesh.corner()) {
+      used.set(v);
+    }
+    return used.cardinality();
+  }
+
+  private static int withoutArea(Mesh mesh) {
+    int count = 0;
+    for (int f = 0; f < mesh.faceCount(); f++) {
+      int[] corner = mesh.corner();
+      double longest = 0;
+      for (int h = 3 * f; h < 3 * f + 3; h++) {
+        longest = Math.max(longest, Faces.length(mesh, corner[h], corner[Topology.next(h)]));
+      }
+      count += 2 * Faces.area(mesh, f) > NO_AREA * longest * longest ? 0 : 1;
+    }
+    return count;
+  }
+
+  /** Area of the largest part, mm². */
+  private static double largestPart(Mesh mesh, Parts parts) {
+    double[] area = new double[parts.count()];
+    for (int f = 0; f < mesh.faceCount(); f++) {
+      area[parts.of()[f]] += Faces.area(mesh, f);
+    }
+    double largest = 0;
+    for (double a : area) {
+      largest = Math.max(largest, a);
+    }
+    return largest;
+  }
+
+  private static List<Notice> notices(
+      Survey s, SmoothSurface.Estimate smooth, double largestPart) {
+    List<Notice> list = new ArrayList<>();
+    tell(
+        list,
+        "open-edges",
+        s.openEdges(),
+        "%,d edges have a face on one side only: the surface has holes, or faces that meet without"
+            + " sharing corners. The volume has no meaning.");
+    tell(
+        list,
+        "branching-edges",
+        s.branchingEdges(),
+        "%,d edges have three or more faces. Inside and outside are not clear there; area may be"
+            + " counted that no brush can reach.");
+    tell(
+        list,
+        "flipped-edges",
+        s.flippedEdges(),
+        "%,d edges lie between faces turned against each other. The area is not touched by it, the"
+            + " volume is.");
+    tell(
+        list,
+        "duplicate-triangles",
+        s.duplicateTriangles(),
+        "%,d faces repeat an earlier one and are counted twice in the area.");
+    tell(
+        list,
+        "degenerate-triangles",
+        s.degenerateTriangles(),
+        "%,d faces have no area.");
+    if (s.parts() > 1) {
+      tell(
+          list,
+          "several-parts",
+          s.parts(),
+          "The model is in %,d parts that are not joined; the largest has "
+              + percent(largestPart / s.areaMm2())
+              + " of the area. Check that all belong to the piece.");
+    }
+    if (s.closed() && s.flippedEdges() == 0 && s.volumeMm3() < 0) {
+      tell(list, "inside-out", 1, "The faces are turned inwards; the volume is negative.");
+    }
+    surfaceNotices(list, s, smooth);
+    return list;
+  }
+
+  private static void surfaceNotices(
+      List<Notice> list, Survey s, SmoothSurface.Estimate smooth) {
+    if (smooth.foldedMm2() > FOLDED * s.areaMm2()) {
+      tell(
+          list,
+          "folded-facets",
+          smooth.foldedFacets(),
+          "%,d faces ("
+              + percent(smooth.foldedMm2() / s.areaMm2())
+              + " of the area) are folded against all their neighbours; unless the piece is"
+              + " knurled or pleated like that, their area can be far above that of the piece. Export"
+              + " it again with more even faces, or clean the scan.");
+    }
+    if (smooth.roughnessMm2() > ROUGH * s.areaMm2()) {
+      tell(
+          list,
+          "rough-surface",
+          1,
+          "The surface is rough at the scale of its faces, as scans are; that adds about "
+              + percent(smooth.roughnessMm2() / s.areaMm2())
+              + " to the faces' area.");
+    }
+    double width = smooth.area().highMm2() - smooth.area().lowMm2();
+    if (width > UNCERTAIN * s.areaMm2()) {
+      tell(
+          list,
+          "coarse-facets",
+          1,
+          "The faces leave the area of the surface behind them uncertain by "
+              + percent(width / 2 / s.areaMm2())
+              + " either way. A finer model would tell.");
+    }
+  }
+
+  private static String percent(double share) {
+    return String.format(Locale.ROOT, "%.2g%%%%", 100 * share);
+  }
+
+  private static void tell(List<Notice> list, String code, long count, String text) {
+    if (count > 0) {
+      list.add(new Notice(code, count, String.format(Locale.ROOT, text, count)));
+    }
+  }
+}
