@@ -198,8 +198,7 @@ final class CornerNormals {
     double left = fit[FIT * s + 5] + u * p + v * q;
     if (left < CLEARLY_BETTER * fit[FIT * s + 5]) {
       for (int axis = 0; axis < 3; axis++) {
-        turned[axis] =
-            normal[3 * s + axis] + u * tangent(s, 0, axis) + v * tangent(s, 1, axis);
+        turned[axis] = normal[3 * s + axis] + u * tangent(s, 0, axis) + v * tangent(s, 1, axis);
       }
       System.arraycopy(turned, 0, normal, 3 * s, 3);
       unit(normal, 3 * s);

@@ -6,7 +6,8 @@ import org.seamwright.mesh.Topology;
 
 /**
  * How sharply a surface turns at an edge: the angle between the normals of its two faces, in
- * degrees. 0 where they lie in one plane, 90 at the edge of a cube, 180 where one lies on the other.
+ * degrees. 0 where they lie in one plane, 90 at the edge of a cube, 180 where one lies on the
+ * other.
  *
  * <p>Faces turned against each other are compared as if one were turned over. A needle (a face
  * almost without area, as T-junctions leave) has no normal worth the name and takes that of the

@@ -30,7 +30,12 @@ final class CurvedPatch {
     double a = (6 - root) / 21;
     double b = (6 + root) / 21;
     double[][] at = {
-      {1.0 / 3, 1.0 / 3}, {a, a}, {1 - 2 * a, a}, {a, 1 - 2 * a}, {b, b}, {1 - 2 * b, b},
+      {1.0 / 3, 1.0 / 3},
+      {a, a},
+      {1 - 2 * a, a},
+      {a, 1 - 2 * a},
+      {b, b},
+      {1 - 2 * b, b},
       {b, 1 - 2 * b}
     };
     double wa = (155 - root) / 1200;

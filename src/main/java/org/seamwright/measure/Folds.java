@@ -6,8 +6,8 @@ import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
 
 /**
- * Facets folded sharply at all edges, some up and some down, as in a Schwarz lantern or a very rough
- * scan. No edge of a designed piece does that over more than a corner, and the facets' area
+ * Facets folded sharply at all edges, some up and some down, as in a Schwarz lantern or a very
+ * rough scan. No edge of a designed piece does that over more than a corner, and the facets' area
  * then says little of the piece's, however fine they are.
  *
  * @param count number of such facets

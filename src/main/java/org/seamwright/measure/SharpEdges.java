@@ -53,7 +53,8 @@ final class SharpEdges {
     SharpEdges edges = new SharpEdges(mesh, topology, normals);
     for (int h = 0; h < hard.length; h++) {
       if (!hard[h] && degrees[h] > LEAST_DEGREES && topology.twin(h) > h) {
-        double beside = Math.max(edges.turnBeside(h, hard), edges.turnBeside(topology.twin(h), hard));
+        double beside =
+            Math.max(edges.turnBeside(h, hard), edges.turnBeside(topology.twin(h), hard));
         if (degrees[h] > RATIO * Math.toDegrees(beside)) {
           sharp[h] = true;
           sharp[topology.twin(h)] = true;

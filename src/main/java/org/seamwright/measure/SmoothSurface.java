@@ -33,7 +33,9 @@ final class SmoothSurface {
   /** Edges that turn by less than this might still be steps of a coarse round: 6 to the turn. */
   private static final double PERHAPS_STEP_DEGREES = 65;
 
-  /** Share of the corrections that the bar allows for; up to 0.1 was met on shapes of known area. */
+  /**
+   * Share of the corrections that the bar allows for; up to 0.1 was met on shapes of known area.
+   */
   private static final double DOUBT = 0.25;
 
   /**
@@ -123,8 +125,7 @@ final class SmoothSurface {
   private Pass pass(double creaseDegrees, Progress progress) {
     boolean[] sharp = SharpEdges.of(mesh, topology, faceNormals, degrees, creaseDegrees);
     progress.at(0.2);
-    CornerNormals normals =
-        CornerNormals.of(mesh, topology, faceNormals, sharp, creaseDegrees);
+    CornerNormals normals = CornerNormals.of(mesh, topology, faceNormals, sharp, creaseDegrees);
     EdgeTangents.Borders borders = EdgeTangents.Borders.of(mesh, topology);
     progress.at(0.6);
     int blocks = (mesh.faceCount() + BLOCK - 1) / BLOCK;

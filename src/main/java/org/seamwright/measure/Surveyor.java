@@ -38,8 +38,7 @@ public final class Surveyor {
    * @param droppedFaces faces left out while welding, counted as degenerate
    * @param progress told the share done; may cancel
    */
-  public static Survey survey(
-      Mesh mesh, Topology topology, int droppedFaces, Progress progress) {
+  public static Survey survey(Mesh mesh, Topology topology, int droppedFaces, Progress progress) {
     double area = Area.ofFaces(mesh);
     progress.at(0.05);
     Parts parts = Parts.of(mesh, topology);
@@ -128,8 +127,7 @@ public final class Surveyor {
     return largest;
   }
 
-  private static List<Notice> notices(
-      Survey s, SmoothSurface.Estimate smooth, double largestPart) {
+  private static List<Notice> notices(Survey s, SmoothSurface.Estimate smooth, double largestPart) {
     List<Notice> list = new ArrayList<>();
     tell(
         list,
@@ -154,11 +152,7 @@ public final class Surveyor {
         "duplicate-triangles",
         s.duplicateTriangles(),
         "%,d faces repeat an earlier one and are counted twice in the area.");
-    tell(
-        list,
-        "degenerate-triangles",
-        s.degenerateTriangles(),
-        "%,d faces have no area.");
+    tell(list, "degenerate-triangles", s.degenerateTriangles(), "%,d faces have no area.");
     if (s.parts() > 1) {
       tell(
           list,
@@ -175,8 +169,7 @@ public final class Surveyor {
     return list;
   }
 
-  private static void surfaceNotices(
-      List<Notice> list, Survey s, SmoothSurface.Estimate smooth) {
+  private static void surfaceNotices(List<Notice> list, Survey s, SmoothSurface.Estimate smooth) {
     if (smooth.foldedMm2() > FOLDED * s.areaMm2()) {
       tell(
           list,

@@ -21,7 +21,12 @@ class AreaAndVolumeTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"6, 0.954929658551", "12, 0.988615929465", "64, 0.99959845315", "128, 0.999899604216"})
+  @CsvSource({
+    "6, 0.954929658551",
+    "12, 0.988615929465",
+    "64, 0.99959845315",
+    "128, 0.999899604216"
+  })
   void prismInACylinderHasTheAreaOfItsFormula(int sides, double ratio) {
     // Lateral area of the inscribed prism over that of the cylinder: n sin(pi/n) / pi.
     double area = Area.ofFaces(Shapes.cylinder(2, 5, sides, 3, false));
@@ -29,7 +34,12 @@ class AreaAndVolumeTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"0, 9.574541383274", "1, 11.665931391718", "2, 12.329848595235", "4, 12.551353880096"})
+  @CsvSource({
+    "0, 9.574541383274",
+    "1, 11.665931391718",
+    "2, 12.329848595235",
+    "4, 12.551353880096"
+  })
   void icospheresHaveTheirAreas(int level, double area) {
     // Level 0 is 5 sqrt(3) edge² with edge 1.0514622242383; the others by midpoint subdivision.
     assertThat(Area.ofFaces(Shapes.icosphere(1, level))).isCloseTo(area, within(1e-11));

@@ -77,7 +77,9 @@ class SmoothAreaTest {
 
   @ParameterizedTest
   @CsvSource({
-    "1, 2, 3, 48.882146302582", "1, 1, 2, 21.478435327884", "1.1, 1.2, 4.7, 54.69012409982"
+    "1, 2, 3, 48.882146302582",
+    "1, 1, 2, 21.478435327884",
+    "1.1, 1.2, 4.7, 54.69012409982"
   })
   void ellipsoids(double a, double b, double c, double area) {
     for (int n : new int[] {16, 32, 64, 200}) {
@@ -120,8 +122,7 @@ class SmoothAreaTest {
       r[2 * rings - i] = r[i];
       z[2 * rings - i] = -z[i];
     }
-    assertTenfoldBetter(
-        Shapes.lathe(r, z, 3 * rings), 2 * 200 * Math.PI * (1 - Math.cos(angle)));
+    assertTenfoldBetter(Shapes.lathe(r, z, 3 * rings), 2 * 200 * Math.PI * (1 - Math.cos(angle)));
   }
 
   @ParameterizedTest
@@ -253,8 +254,11 @@ class SmoothAreaTest {
   void ordinaryShapesAreNeitherRoughNorFolded() {
     for (Mesh mesh :
         new Mesh[] {
-          Shapes.sphere(3, 16, 16), Shapes.torus(3, 1, 24, 12), Shapes.cube(2, 1),
-          Shapes.ellipsoid(1, 2, 3, 16, 16), Shapes.coneFrustum(3, 0, 4, 16, 1, true)
+          Shapes.sphere(3, 16, 16),
+          Shapes.torus(3, 1, 24, 12),
+          Shapes.cube(2, 1),
+          Shapes.ellipsoid(1, 2, 3, 16, 16),
+          Shapes.coneFrustum(3, 0, 4, 16, 1, true)
         }) {
       assertThat(survey(mesh).notices())
           .extracting(Notice::code)

@@ -93,8 +93,7 @@ class SurveyorTest {
 
   @Test
   void partsAreToldWithTheShareOfTheLargest() {
-    Mesh mesh =
-        Shapes.join(Shapes.cube(2, 1), Shapes.moved(Shapes.cube(1, 1), 5, 0, 0));
+    Mesh mesh = Shapes.join(Shapes.cube(2, 1), Shapes.moved(Shapes.cube(1, 1), 5, 0, 0));
     Survey survey = survey(mesh);
     assertThat(survey.parts()).isEqualTo(2);
     // 24 of 30 mm².
