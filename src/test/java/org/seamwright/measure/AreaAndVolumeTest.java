@@ -62,7 +62,11 @@ class AreaAndVolumeTest {
     double area = Area.ofFaces(torus);
     Mesh turned =
         Shapes.rotated(
-            torus, random.nextGaussian(), random.nextGaussian(), random.nextGaussian(), (double) seed);
+            torus,
+            random.nextGaussian(),
+            random.nextGaussian(),
+            random.nextGaussian(),
+            (double) seed);
     assertThat(Area.ofFaces(turned)).as("seed %d", seed).isCloseTo(area, within(1e-12 * area));
     assertThat(Area.ofFaces(Shapes.shuffled(torus, seed)))
         .as("seed %d", seed)
