@@ -186,10 +186,27 @@ final class JobReader {
   private static MaskSettings masking(JobNode node) throws JobFileException {
     JobNode.Keys keys = node.keys(JobKeys.MASKING);
     MaskSettings usual = JobDefaults.masking();
+    double rollMm = keys.get("tapeRoll", usual.tapeRollMm(), JobReader::length);
+    // A written roll shorter than the usual overlap shortens that: strips must be longer than laps.
+    double overlapMm =
+        keys.get(
+            "tapeOverlap",
+            Math.min(usual.tapeOverlapMm(), rollMm / 2),
+            n -> {
+              double mm = lengthOrZero(n);
+              if (!(mm < rollMm)) {
+                throw n.refuse(
+                    "The overlap of the tape is no shorter than its roll",
+                    "Write an overlap below "
+                        + AmountKind.LENGTH.write(rollMm, UnitSystem.METRIC)
+                        + ", or a longer roll.");
+              }
+              return mm;
+            });
     return new MaskSettings(
         keys.get("tapeWidth", usual.tapeWidthMm(), JobReader::length),
-        keys.get("tapeOverlap", usual.tapeOverlapMm(), JobReader::lengthOrZero),
-        keys.get("tapeRoll", usual.tapeRollMm(), JobReader::length),
+        overlapMm,
+        rollMm,
         keys.get("splash", usual.splashMm(), JobReader::lengthOrZero),
         keys.get("lacquerSolids", usual.lacquerSolids(), n -> n.number(Range.SHARE)),
         keys.get("lacquerDry", usual.lacquerDryUm(), JobReader::thickness),

@@ -27,6 +27,9 @@ public record MaskSettings(
     if (!(tapeWidthMm > 0 && tapeRollMm > 0 && tapeOverlapMm >= 0 && splashMm >= 0)) {
       throw new IllegalArgumentException("Tape lengths must be positive");
     }
+    if (!(tapeOverlapMm < tapeRollMm)) {
+      throw new IllegalArgumentException("A roll must be longer than the overlap of its tape");
+    }
     if (!(lacquerSolids > 0 && lacquerSolids <= 1)
         || !(lacquerDryUm > 0)
         || lacquerCoats < 0

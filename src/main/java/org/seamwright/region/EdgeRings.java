@@ -6,11 +6,11 @@ import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
 
 /** Links the half-edges of each edge in a ring: one member at a boundary, two inside, or more. */
-final class EdgeRings {
+public final class EdgeRings {
   private EdgeRings() {}
 
   /** One entry per half-edge: the next one on the same edge, itself if it is alone. */
-  static int[] of(Mesh mesh, Topology topology) {
+  public static int[] of(Mesh mesh, Topology topology) {
     int[] corner = mesh.corner();
     int[] ring = new int[corner.length];
     for (int h = 0; h < ring.length; h++) {

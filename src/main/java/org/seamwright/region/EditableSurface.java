@@ -29,6 +29,10 @@ final class EditableSurface {
   private int[] parent;
   private int[] nextPiece;
   private byte[] treatment;
+
+  /** One entry per half-edge: whether it belongs to a marked edge. */
+  private boolean[] marked;
+
   private int vertices;
   private int faces;
 
@@ -53,6 +57,7 @@ final class EditableSurface {
     Arrays.fill(nextPiece, -1);
     Arrays.fill(treatment, ground);
     this.ring = ring.clone();
+    marked = new boolean[corner.length];
   }
 
   int vertexCount() {
@@ -88,6 +93,11 @@ final class EditableSurface {
     return xyz;
   }
 
+  /** Start vertices of half-edges; valid until the next split and longer than needed. */
+  int[] corners() {
+    return corner;
+  }
+
   /** The face of the mesh at the start that a face is a piece of. */
   int parent(int face) {
     return parent[face];
@@ -96,6 +106,20 @@ final class EditableSurface {
   /** Another piece of the same parent, or -1 after the last; the list starts at the parent. */
   int nextPiece(int face) {
     return nextPiece[face];
+  }
+
+  /** Marks an edge; its pieces stay marked. */
+  void mark(int h) {
+    int member = h;
+    do {
+      marked[member] = true;
+      member = ring[member];
+    } while (member != h);
+  }
+
+  /** Whether a half-edge belongs to a marked edge. */
+  boolean isMarked(int h) {
+    return marked[h];
   }
 
   byte treatment(int face) {
@@ -168,6 +192,8 @@ final class EditableSurface {
     int c = corner[Topology.prev(h)];
     int piece = addFace(face, m, b, c);
     corner[next] = m;
+    marked[3 * piece] = marked[h];
+    moveMark(next, 3 * piece + 1);
     replaceInRing(next, 3 * piece + 1);
     ring[next] = 3 * piece + 2;
     ring[3 * piece + 2] = next;
@@ -189,6 +215,8 @@ final class EditableSurface {
     }
     int second = addFace(face, b, c, m);
     int third = addFace(face, c, a, m);
+    moveMark(3 * face + 1, 3 * second);
+    moveMark(3 * face + 2, 3 * third);
     replaceInRing(3 * face + 1, 3 * second);
     replaceInRing(3 * face + 2, 3 * third);
     corner[3 * face + 2] = m;
@@ -288,6 +316,7 @@ final class EditableSurface {
       int capacity = grown(faces + 1);
       corner = Arrays.copyOf(corner, 3 * capacity);
       ring = Arrays.copyOf(ring, 3 * capacity);
+      marked = Arrays.copyOf(marked, 3 * capacity);
       parent = Arrays.copyOf(parent, capacity);
       nextPiece = Arrays.copyOf(nextPiece, capacity);
       treatment = Arrays.copyOf(treatment, capacity);
@@ -300,6 +329,11 @@ final class EditableSurface {
     nextPiece[of] = faces;
     treatment[faces] = treatment[of];
     return faces++;
+  }
+
+  private void moveMark(int old, int to) {
+    marked[to] = marked[old];
+    marked[old] = false;
   }
 
   private static int grown(int needed) {

@@ -116,7 +116,8 @@ public final class Marks {
       int seed = drop(index, mark, List.of(part.point())).get(0).face();
       return ofParents(FloodMarks.part(piece.parts(), seed));
     } else if (mark instanceof Mark.Near near) {
-      throw new UnsupportedOperationException(near.name());
+      List<SurfacePoint> places = drop(index, mark, near.path());
+      return new NearMark(piece, surface, progress).cover(places, near.radiusMm());
     }
     throw new AssertionError(mark);
   }
