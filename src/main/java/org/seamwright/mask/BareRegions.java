@@ -1,7 +1,6 @@
 package org.seamwright.mask;
 
 import java.util.Arrays;
-import org.seamwright.region.EdgeRings;
 import org.seamwright.region.SurfaceMap;
 import org.seamwright.region.Treatment;
 

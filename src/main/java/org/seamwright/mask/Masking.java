@@ -46,7 +46,6 @@ public final class Masking {
   private final MaskSettings settings;
   private final int[] ring;
 
-
   /** Working space of {@link SubMesh#of(Mesh, int[], int[])}. */
   private final int[] local;
 
@@ -120,7 +119,8 @@ public final class Masking {
           new Notice(
               HAIRLINE,
               hairlines,
-              "Bare regions narrower than 0.001 mm were left out of the masking: " + hairlines
+              "Bare regions narrower than 0.001 mm were left out of the masking: "
+                  + hairlines
                   + "."));
     }
     if (tapeOnly > 0) {
@@ -128,7 +128,8 @@ public final class Masking {
           new Notice(
               TAPE_ONLY,
               tapeOnly,
-              "Bare regions nowhere wider than the tape are covered by it alone: " + tapeOnly
+              "Bare regions nowhere wider than the tape are covered by it alone: "
+                  + tapeOnly
                   + "."));
     }
   }

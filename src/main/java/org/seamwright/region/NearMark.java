@@ -101,7 +101,9 @@ final class NearMark {
     boolean[] covered = new boolean[surface.faceCount()];
     for (int f = 0; f < covered.length; f++) {
       covered[f] =
-          field[surface.from(3 * f)] + field[surface.from(3 * f + 1)] + field[surface.from(3 * f + 2)]
+          field[surface.from(3 * f)]
+                  + field[surface.from(3 * f + 1)]
+                  + field[surface.from(3 * f + 2)]
               <= 0;
     }
     return covered;

@@ -153,8 +153,7 @@ final class Patch {
     SurfacePoint[] located = new SurfacePoint[places.size()];
     for (int i = 0; i < located.length; i++) {
       SurfacePoint place = places.get(i);
-      Patch patch =
-          pieces.computeIfAbsent(place.face(), f -> maker.of(piecesOf(surface, f)));
+      Patch patch = pieces.computeIfAbsent(place.face(), f -> maker.of(piecesOf(surface, f)));
       FaceTree tree = trees.computeIfAbsent(place.face(), f -> FaceTree.of(patch.mesh()));
       Vector3D at = piece.position(place);
       SurfacePoint found = tree.nearest(at.getX(), at.getY(), at.getZ()).orElseThrow();

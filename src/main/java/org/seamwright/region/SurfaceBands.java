@@ -41,8 +41,7 @@ public final class SurfaceBands {
     Patch.Maker patches = new Patch.Maker(surface);
     double[] areas = new double[levelsMm.length];
     for (int i = 0; i < areas.length; i++) {
-      Progress share =
-          progress.between((double) i / areas.length, (double) (i + 1) / areas.length);
+      Progress share = progress.between((double) i / areas.length, (double) (i + 1) / areas.length);
       areas[i] = areaWithin(surface, patches, levelsMm[i], share);
     }
     return areas;

@@ -26,6 +26,7 @@ final class JobSamples {
       marks.add(mark(random));
     }
     double flash = amount(random);
+    double overlap = amount(random);
     return new Job(
         pick(random, NAMES),
         pick(random, NAMES),
@@ -55,8 +56,8 @@ final class JobSamples {
             1 - random.nextDouble()),
         new MaskSettings(
             amount(random),
-            amount(random),
-            amount(random),
+            overlap,
+            overlap + Math.max(overlap, amount(random)),
             amount(random),
             1 - random.nextDouble(),
             amount(random),

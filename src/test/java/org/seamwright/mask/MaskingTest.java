@@ -29,11 +29,7 @@ class MaskingTest {
   private static MaskPlan plan(Mesh mesh, Mark... marks) throws MarkException {
     SurfaceMap map =
         Marks.evaluate(
-            mesh,
-            Labels.none(mesh.faceCount()),
-            Treatment.PLATE,
-            List.of(marks),
-            Progress.NONE);
+            mesh, Labels.none(mesh.faceCount()), Treatment.PLATE, List.of(marks), Progress.NONE);
     return Masking.plan(map, SHOP, Progress.NONE);
   }
 
@@ -85,8 +81,7 @@ class MaskingTest {
     MaskPlan.Mask straight = plan(wall, above(3)).masks().get(0);
     assertThat(straight.edgeMm()).isCloseTo(2 * Math.PI * 30, Percentage.withPercentage(0.2));
     // The wall unrolls, so the band is 2 pi r w.
-    assertThat(straight.tapeMm2())
-        .isCloseTo(2 * Math.PI * 30 * 6, Percentage.withPercentage(0.5));
+    assertThat(straight.tapeMm2()).isCloseTo(2 * Math.PI * 30 * 6, Percentage.withPercentage(0.5));
     // A plane at 50 degrees to the axis' normal cuts an ellipse with semi-axes r / cos 50 and r.
     double tilt = Math.toRadians(50);
     Vector3D normal = Vector3D.of(Math.sin(tilt), 0, Math.cos(tilt));
@@ -148,8 +143,8 @@ class MaskingTest {
   @Test
   void openEdgesEndAtTheRimAndAtWhatIsOutOfScope() throws MarkException {
     Mesh plane = Shapes.plane(100, 60, 4, 3);
-    MaskPlan.Mask rim = plan(plane, half(Treatment.BARE, Vector3D.ZERO, Vector3D.of(1, 0, 0)))
-        .masks().get(0);
+    MaskPlan.Mask rim =
+        plan(plane, half(Treatment.BARE, Vector3D.ZERO, Vector3D.of(1, 0, 0))).masks().get(0);
     assertThat(rim.edges()).hasSize(1);
     assertThat(rim.edges().get(0).closed()).isFalse();
     assertThat(rim.edgeMm()).isCloseTo(60, within(1e-9));
@@ -206,9 +201,7 @@ class MaskingTest {
   void aBranchIsABorderToo() throws MarkException {
     // Four blades; one bare: its edge is the line where they meet.
     MaskPlan.Mask mask =
-        plan(Shapes.blades(4, 30, 40), box(Treatment.BARE, 1e-3, -1, -1, 40, 1, 50))
-            .masks()
-            .get(0);
+        plan(Shapes.blades(4, 30, 40), box(Treatment.BARE, 1e-3, -1, -1, 40, 1, 50)).masks().get(0);
     assertThat(mask.edgeMm()).isCloseTo(40, within(1e-9));
   }
 

@@ -24,8 +24,7 @@ class TapeTest {
     "false, 1991, 3, 670.3333333333333"
   })
   void stripsAndLaps(boolean closed, double length, int strips, double each) {
-    List<MaskPlan.TapeStrip> tape =
-        Tape.along(new MaskEdge(new double[0], closed, length), SHOP);
+    List<MaskPlan.TapeStrip> tape = Tape.along(new MaskEdge(new double[0], closed, length), SHOP);
     assertThat(tape).hasSize(strips);
     for (MaskPlan.TapeStrip strip : tape) {
       assertThat(strip.widthMm()).isEqualTo(6);

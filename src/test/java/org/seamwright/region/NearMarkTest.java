@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.within;
 import static org.seamwright.region.Maps.bare;
 
 import java.util.Arrays;
-import java.util.List;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
@@ -72,8 +71,7 @@ class NearMarkTest {
     Mesh sheets = Shapes.join(plane, Shapes.moved(plane, 0, 0, -0.4));
     SurfaceMap map = Maps.of(sheets, near(9, 1, 2, 0.05));
     Maps.requireSound(sheets, map);
-    assertThat(map.areaMm2(Treatment.BARE))
-        .isCloseTo(Math.PI * 81, Percentage.withPercentage(0.1));
+    assertThat(map.areaMm2(Treatment.BARE)).isCloseTo(Math.PI * 81, Percentage.withPercentage(0.1));
     for (int f = 0; f < map.mesh().faceCount(); f++) {
       if (map.mesh().z(map.mesh().corner()[3 * f]) < -0.2) {
         assertThat(map.of(f)).isEqualTo(Treatment.PLATE);
@@ -87,8 +85,7 @@ class NearMarkTest {
     Mesh plate = Shapes.box(60, 60, 0.4, 1);
     SurfaceMap map = Maps.of(plate, near(9, 1, 2, 0.2));
     Maps.requireSound(plate, map);
-    assertThat(map.areaMm2(Treatment.BARE))
-        .isCloseTo(Math.PI * 81, Percentage.withPercentage(0.1));
+    assertThat(map.areaMm2(Treatment.BARE)).isCloseTo(Math.PI * 81, Percentage.withPercentage(0.1));
     for (int f = 0; f < map.mesh().faceCount(); f++) {
       for (int k = 0; k < 3; k++) {
         if (map.mesh().z(map.mesh().corner()[3 * f + k]) < 0) {
@@ -124,9 +121,5 @@ class NearMarkTest {
         assertThat(f).isEqualTo(map.parentFace()[f]);
       }
     }
-  }
-
-  static List<Double> unused() {
-    return List.of();
   }
 }
