@@ -1,6 +1,6 @@
 package org.seamwright.mesh;
 
-/** Tests of one face against a point, a ray or a box; the sources are named at {@link FaceTree}. */
+/** Tests of one face against a point or a box; the sources are named at {@link FaceTree}. */
 final class Closest {
   private Closest() {}
 
@@ -67,56 +67,6 @@ final class Closest {
     into[1] = 1 - v - w;
     into[2] = v;
     into[3] = w;
-  }
-
-  /**
-   * Whether a ray meets a face, from either side, at or after its origin.
-   *
-   * @param into receives the distance and the weights of corners 1 and 2
-   */
-  static boolean rayMeetsFace(
-      Mesh mesh,
-      int face,
-      double ox,
-      double oy,
-      double oz,
-      double dx,
-      double dy,
-      double dz,
-      double[] into) {
-    double[] p = mesh.xyz();
-    int a = 3 * mesh.corner()[3 * face];
-    int b = 3 * mesh.corner()[3 * face + 1];
-    int c = 3 * mesh.corner()[3 * face + 2];
-    double e1x = p[b] - p[a];
-    double e1y = p[b + 1] - p[a + 1];
-    double e1z = p[b + 2] - p[a + 2];
-    double e2x = p[c] - p[a];
-    double e2y = p[c + 1] - p[a + 1];
-    double e2z = p[c + 2] - p[a + 2];
-    double px = dy * e2z - dz * e2y;
-    double py = dz * e2x - dx * e2z;
-    double pz = dx * e2y - dy * e2x;
-    double det = e1x * px + e1y * py + e1z * pz;
-    if (det == 0) {
-      return false;
-    }
-    double tx = ox - p[a];
-    double ty = oy - p[a + 1];
-    double tz = oz - p[a + 2];
-    double v = (tx * px + ty * py + tz * pz) / det;
-    double qx = ty * e1z - tz * e1y;
-    double qy = tz * e1x - tx * e1z;
-    double qz = tx * e1y - ty * e1x;
-    double w = (dx * qx + dy * qy + dz * qz) / det;
-    double t = (e2x * qx + e2y * qy + e2z * qz) / det;
-    if (!(v >= 0 && w >= 0 && v + w <= 1 && t >= 0)) {
-      return false;
-    }
-    into[0] = t;
-    into[1] = v;
-    into[2] = w;
-    return true;
   }
 
   /** Whether the face's own box meets a box. */

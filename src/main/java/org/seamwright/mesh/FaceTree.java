@@ -11,8 +11,7 @@ import java.util.function.IntConsumer;
  * on several threads.
  *
  * <p>Closest point of a triangle: C. Ericson, "Real-Time Collision Detection", 2005, section 5.1.5.
- * Ray and triangle: T. Möller and B. Trumbore, "Fast, Minimum Storage Ray/Triangle Intersection",
- * 1997, with no absolute cut-off.
+ * Rays don't slip between faces that share an edge: {@link Ray}.
  */
 public final class FaceTree {
   private static final int LEAF = 4;
@@ -203,6 +202,7 @@ public final class FaceTree {
     double[] best = {Double.POSITIVE_INFINITY, 0, 0};
     double[] trial = new double[3];
     int bestFace = -1;
+    Ray ray = new Ray(ox, oy, oz, dx, dy, dz);
     double ix = 1 / dx;
     double iy = 1 / dy;
     double iz = 1 / dz;
@@ -219,8 +219,7 @@ public final class FaceTree {
       if (child[node] < 0) {
         int begin = -1 - child[node];
         for (int i = begin; i < begin + size[node]; i++) {
-          if (Closest.rayMeetsFace(mesh, order[i], ox, oy, oz, dx, dy, dz, trial)
-              && trial[0] < best[0]) {
+          if (ray.meets(mesh, order[i], trial) && trial[0] < best[0]) {
             System.arraycopy(trial, 0, best, 0, 3);
             bestFace = order[i];
           }
