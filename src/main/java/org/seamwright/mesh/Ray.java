@@ -47,7 +47,8 @@ final class Ray {
   /**
    * Whether the ray meets a face, from either side, at or after its origin.
    *
-   * @param into receives the distance in lengths of the direction and the weights of corners 1 and 2
+   * @param into receives the distance in lengths of the direction and the weights of corners 1 and
+   *     2
    */
   boolean meets(Mesh mesh, int face, double[] into) {
     double[] p = mesh.xyz();

@@ -35,8 +35,7 @@ class AdmeshTest {
   static void needsAdmesh() throws IOException, InterruptedException {
     boolean found;
     try {
-      Process process =
-          new ProcessBuilder("admesh", "--version").redirectErrorStream(true).start();
+      Process process = new ProcessBuilder("admesh", "--version").redirectErrorStream(true).start();
       process.getInputStream().readAllBytes();
       found = process.waitFor() == 0;
     } catch (IOException absent) {
@@ -66,7 +65,13 @@ class AdmeshTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "cube", "torus", "two spheres", "shell in a shell", "open cup", "holed cube", "rectangle",
+        "cube",
+        "torus",
+        "two spheres",
+        "shell in a shell",
+        "open cup",
+        "holed cube",
+        "rectangle",
         "loose faces"
       })
   void shapesAreSurveyedAlike(String name) throws Exception {
@@ -78,7 +83,8 @@ class AdmeshTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "/graphics/scenery/models/erythrocyte.stl", "/models/cube-binary.stl",
+        "/graphics/scenery/models/erythrocyte.stl",
+        "/models/cube-binary.stl",
         "/models/cube-minus-sphere.stl"
       })
   void openMeshesAreSurveyedAlike(String resource) throws Exception {
@@ -92,8 +98,7 @@ class AdmeshTest {
   private static void compare(Path file) throws Exception {
     MeshDocument document = MeshFiles.read(file, Progress.NONE);
     Mesh mesh = document.mesh();
-    Survey ours =
-        Surveyor.survey(mesh, Topology.of(mesh), document.droppedFaces(), Progress.NONE);
+    Survey ours = Surveyor.survey(mesh, Topology.of(mesh), document.droppedFaces(), Progress.NONE);
     String theirs = admesh(file);
     assertThat(ours.triangles()).isEqualTo((int) number(theirs, "Number of facets *: *"));
     assertThat(ours.parts()).isEqualTo((int) number(theirs, "Number of parts *: *"));

@@ -188,8 +188,7 @@ class FaceTreeTest {
       double[] lo = random.doubles(3, -2 * scale, 2 * scale).toArray();
       double[] size = random.doubles(3, 0, scale).toArray();
       Bounds box =
-          new Bounds(
-              lo[0], lo[1], lo[2], lo[0] + size[0], lo[1] + size[1], lo[2] + size[2]);
+          new Bounds(lo[0], lo[1], lo[2], lo[0] + size[0], lo[1] + size[1], lo[2] + size[2]);
       TreeSet<Integer> wanted = new TreeSet<>();
       for (int f = 0; f < mesh.faceCount(); f++) {
         boolean meets = true;

@@ -78,8 +78,7 @@ class FacesTest {
 
   @Test
   void boundsLeaveOutUnusedVertices() {
-    Mesh mesh =
-        Mesh.of(new double[] {0, 0, 0, 1, 0, 0, 0, 2, 0, 99, 99, 99}, new int[] {0, 1, 2});
+    Mesh mesh = Mesh.of(new double[] {0, 0, 0, 1, 0, 0, 0, 2, 0, 99, 99, 99}, new int[] {0, 1, 2});
     assertThat(mesh.bounds()).isEqualTo(new Bounds(0, 0, 0, 1, 2, 0));
   }
 }

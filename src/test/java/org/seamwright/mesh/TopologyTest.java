@@ -115,7 +115,8 @@ class TopologyTest {
   void orderOfFacesDoesNotMatter(long seed) {
     Mesh mesh =
         Shapes.join(
-            Shapes.without(Shapes.torus(5, 1, 12, 9), 3, 50), Shapes.blades(3, 1, 1),
+            Shapes.without(Shapes.torus(5, 1, 12, 9), 3, 50),
+            Shapes.blades(3, 1, 1),
             Shapes.withFlipped(Shapes.cube(1, 2), 4));
     Topology before = Topology.of(mesh);
     Mesh shuffled = Shapes.shuffled(mesh, seed);
