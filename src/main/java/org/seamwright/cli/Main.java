@@ -1,15 +1,85 @@
 package org.seamwright.cli;
 
-/** Starts the program. */
+import java.io.PrintWriter;
+import java.nio.charset.Charset;
+import org.seamwright.basis.InputException;
+import picocli.CommandLine;
+
+/** Starts the program: reads the command line, runs the command, turns failures into exit codes. */
 public final class Main {
   private Main() {}
 
   /**
-   * Runs a command.
+   * Runs a command and ends the program with its exit code.
    *
    * @param args the command and its options
    */
   public static void main(String[] args) {
-    System.exit(2);
+    PrintWriter out = PlainWriter.on(System.out, terminalCharset("stdout.encoding"));
+    PrintWriter err = PlainWriter.on(System.err, terminalCharset("stderr.encoding"));
+    int code = run(out, err, args);
+    out.flush();
+    err.flush();
+    System.exit(code);
+  }
+
+  /**
+   * Runs a command.
+   *
+   * @param out takes results
+   * @param err takes messages
+   * @param args the command and its options
+   * @return the exit code
+   */
+  static int run(PrintWriter out, PrintWriter err, String... args) {
+    Seamwright top = new Seamwright();
+    CommandLine line = new CommandLine(top);
+    line.setOut(out);
+    line.setErr(err);
+    line.setCaseInsensitiveEnumValuesAllowed(true);
+    line.setUsageHelpAutoWidth(true);
+    line.setParameterExceptionHandler(Main::wrongUsage);
+    line.setExecutionExceptionHandler((e, command, parsed) -> failed(e, err, top.stacktrace));
+    try {
+      return line.execute(args);
+    } catch (OutOfMemoryError e) {
+      err.println(
+          "seamwright: Out of memory. Run it with more, such as java -Xmx8g -jar seamwright.jar,"
+              + " or use a coarser mesh.");
+      return ExitCode.FAULT;
+    } catch (StackOverflowError | LinkageError | AssertionError e) {
+      return failed(e, err, top.stacktrace);
+    }
+  }
+
+  private static int wrongUsage(CommandLine.ParameterException e, String[] args) {
+    CommandLine command = e.getCommandLine();
+    PrintWriter err = command.getErr();
+    err.println("seamwright: " + e.getMessage());
+    CommandLine.UnmatchedArgumentException.printSuggestions(e, err);
+    err.println("Try " + command.getCommandSpec().qualifiedName() + " --help.");
+    return ExitCode.USAGE;
+  }
+
+  private static int failed(Throwable e, PrintWriter err, boolean stacktrace) {
+    boolean refused = e instanceof InputException;
+    if (refused) {
+      err.println("seamwright: " + e.getMessage());
+    } else {
+      err.println(
+          "seamwright: A fault in the program, not in your input: "
+              + e
+              + (stacktrace ? "" : ". Run it again with --stacktrace and report what it prints."));
+    }
+    if (stacktrace) {
+      e.printStackTrace(err);
+    }
+    return refused ? ExitCode.REFUSED : ExitCode.FAULT;
+  }
+
+  /** What the terminal understands, as far as this version of Java tells. */
+  private static Charset terminalCharset(String property) {
+    String name = System.getProperty(property, System.getProperty("sun." + property));
+    return name == null ? Charset.defaultCharset() : Charset.forName(name);
   }
 }

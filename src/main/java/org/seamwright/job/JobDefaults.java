@@ -9,6 +9,9 @@ import org.seamwright.plating.PlatingDefaults;
  * them all.
  */
 public final class JobDefaults {
+  /** Base metal that a new job is written for unless another is named. */
+  public static final String RECIPE = "brass";
+
   private static final double INCH_MM = 25.4;
 
   /** 40 in². */
@@ -23,7 +26,7 @@ public final class JobDefaults {
     return dot > 0 ? name.substring(0, dot) : name;
   }
 
-  /** Limit 40 in²; laps of 2 and 5 mm. */
+  /** Limit 40 in²; the usual laps. */
   public static Job.SectionRules sections() {
     return new Job.SectionRules(
         new Job.Limit.Area(LIMIT_MM2),
@@ -32,7 +35,7 @@ public final class JobDefaults {
   }
 
   /**
-   * Half a µm of hard gold on a flash of 3 µin, a third more for loss.
+   * The usual thickness, loss and rates, whose sources stand in {@link PlatingDefaults}.
    *
    * @param recipe id of the recipe, which depends on the base metal and has no default
    */

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.seamwright.mask.MaskSettings;
+import org.seamwright.plating.Deposits;
+import org.seamwright.plating.Recipes;
 import org.seamwright.region.Treatment;
 import org.seamwright.units.LengthUnit;
 import org.seamwright.units.UnitSystem;
@@ -149,7 +151,7 @@ final class JobReader {
 
   private static Job.PlatingRules plating(JobNode node) throws JobFileException {
     JobNode.Keys keys = node.keys(JobKeys.PLATING);
-    String recipe = keys.get("recipe", JobNode::text);
+    String recipe = keys.get("recipe", n -> n.oneOf(recipes()));
     Job.PlatingRules usual = JobDefaults.plating(recipe);
     double flashUm = keys.get("flash", usual.flashUm(), JobReader::thickness);
     // A written flash thicker than the usual thickness raises it: the flash counts towards it.
@@ -170,7 +172,7 @@ final class JobReader {
             });
     return new Job.PlatingRules(
         recipe,
-        keys.get("deposit", usual.deposit(), JobNode::text),
+        keys.get("deposit", usual.deposit(), n -> n.oneOf(deposits())),
         flashUm,
         thicknessUm,
         keys.get("loss", usual.lossShare(), n -> n.number(Range.LOSS_SHARE)),
@@ -181,6 +183,18 @@ final class JobReader {
         keys.get("usable", usual.usableShare(), n -> n.number(Range.SHARE)),
         keys.get("secondsPerCm2PerUm", usual.secondsPerCm2PerUm(), n -> n.number(Range.ABOVE_ZERO)),
         keys.get("efficiency", usual.efficiency(), n -> n.number(Range.SHARE)));
+  }
+
+  private static Map<String, String> recipes() {
+    Map<String, String> ids = new LinkedHashMap<>();
+    Recipes.all().forEach(r -> ids.put(r.id(), r.id()));
+    return ids;
+  }
+
+  private static Map<String, String> deposits() {
+    Map<String, String> ids = new LinkedHashMap<>();
+    Deposits.all().forEach(d -> ids.put(d.id(), d.id()));
+    return ids;
   }
 
   private static MaskSettings masking(JobNode node) throws JobFileException {

@@ -1,0 +1,21 @@
+package org.seamwright.cli;
+
+import java.io.PrintWriter;
+import org.seamwright.basis.Notice;
+import org.seamwright.job.PlannedJob;
+import org.seamwright.section.SectionPlan;
+
+/** Limits that a plan was given and could not keep. */
+final class Limits {
+  private Limits() {}
+
+  /** Says each broken limit in a line; returns the exit code of a command that was done. */
+  static int code(PlannedJob planned, PrintWriter err) {
+    for (Notice notice : planned.notices()) {
+      if (notice.code().equals(SectionPlan.OVER_LIMIT)) {
+        err.println("seamwright: " + notice.text());
+      }
+    }
+    return planned.breaksLimit() ? ExitCode.LIMIT_BROKEN : ExitCode.DONE;
+  }
+}

@@ -1,0 +1,109 @@
+package org.seamwright.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.seamwright.basis.InputException;
+import org.seamwright.basis.Notice;
+import org.seamwright.basis.Progress;
+import org.seamwright.job.Job;
+import org.seamwright.job.MeasureJson;
+import org.seamwright.job.Piece;
+import org.seamwright.measure.Survey;
+import org.seamwright.mesh.Mesh;
+import org.seamwright.meshfile.MeshFiles;
+import org.seamwright.units.LengthUnit;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Tells size, area and faults of a mesh. */
+@Command(
+    name = "measure",
+    description = "Tells size, area and faults of a mesh file.",
+    mixinStandardHelpOptions = true,
+    footer = {
+      "",
+      "Mesh files do not say what unit they are in, so --unit or --known-length must.",
+      "Without either, the size in each likely unit is shown and nothing is measured.",
+      "",
+      "Examples:",
+      "  seamwright measure cup.stl --unit mm",
+      "  seamwright measure rim.obj --known-length \"17 in\" --along x --json"
+    })
+final class MeasureCommand implements Callable<Integer> {
+  @Parameters(paramLabel = "FILE", description = "Mesh file, STL or OBJ.")
+  private Path file;
+
+  @Mixin private ScaleOptions scaleOptions;
+
+  @Option(names = "--json", description = "Print the figures as JSON.")
+  private boolean json;
+
+  @Spec private CommandSpec spec;
+
+  @Override
+  public Integer call() throws InputException {
+    Optional<Job.Scale> scale = scaleOptions.scale();
+    if (scale.isEmpty()) {
+      return askForUnit(spec.commandLine().getErr());
+    }
+    Piece piece = Piece.read(file, scale.get(), Progress.NONE);
+    PrintWriter out = spec.commandLine().getOut();
+    if (json) {
+      out.print(Json.forTerminal(MeasureJson.text(file.toString(), scale.get(), piece)));
+    } else {
+      print(piece, out);
+    }
+    out.flush();
+    return ExitCode.DONE;
+  }
+
+  private int askForUnit(PrintWriter err) throws InputException {
+    Mesh mesh = MeshFiles.read(file, Progress.NONE).mesh();
+    err.println("seamwright: The unit of " + file + " is not known. If its numbers are in");
+    for (LengthUnit unit :
+        new LengthUnit[] {LengthUnit.MM, LengthUnit.CM, LengthUnit.M, LengthUnit.IN}) {
+      err.printf(
+          "  %-2s the piece is %s%n",
+          unit.symbol(), Piece.size(mesh.scaledBy(unit.mmPer()).bounds()));
+    }
+    err.println("Give --unit, or --known-length with a length measured on the piece.");
+    return ExitCode.USAGE;
+  }
+
+  private void print(Piece piece, PrintWriter out) {
+    Survey survey = piece.survey();
+    row(out, "File", file + ", " + piece.document().format());
+    row(out, "Size", Piece.size(survey.bounds()));
+    row(out, "Area of facets", Figures.area(survey.areaMm2()));
+    row(
+        out,
+        "Smooth area",
+        Figures.area(survey.smooth().areaMm2())
+            + ", between "
+            + Figures.area(survey.smooth().lowMm2())
+            + " and "
+            + Figures.area(survey.smooth().highMm2()));
+    row(
+        out,
+        "Mesh",
+        Figures.count(survey.triangles(), "triangle")
+            + ", "
+            + survey.vertices()
+            + " vertices, "
+            + Figures.count(survey.parts(), "part")
+            + (survey.closed() ? ", closed" : ", not closed"));
+    for (Notice notice : piece.notices()) {
+      row(out, "Note", notice.text());
+    }
+  }
+
+  static void row(PrintWriter out, String what, String value) {
+    out.printf("%-15s %s%n", what, value);
+  }
+}

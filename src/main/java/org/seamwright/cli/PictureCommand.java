@@ -1,0 +1,191 @@
+package org.seamwright.cli;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.apache.commons.geometry.euclidean.threed.Vector3D;
+import org.seamwright.basis.InputException;
+import org.seamwright.basis.Progress;
+import org.seamwright.job.PlannedJob;
+import org.seamwright.job.Planner;
+import org.seamwright.job.SafeFiles;
+import org.seamwright.mask.MaskEdge;
+import org.seamwright.mask.MaskPlan;
+import org.seamwright.picture.Background;
+import org.seamwright.picture.Image;
+import org.seamwright.picture.Pictures;
+import org.seamwright.picture.Png;
+import org.seamwright.picture.View;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Plans a job and draws it. */
+@Command(
+    name = "picture",
+    description = "Plans a job and draws it as a PNG file. Needs no display.",
+    mixinStandardHelpOptions = true,
+    footer = {
+      "",
+      "The piece's z axis points up; its front looks towards -y.",
+      "",
+      "Examples:",
+      "  seamwright picture cup.json --out sections.png",
+      "  seamwright picture cup.json --show customer --view front --out cup.png"
+    })
+final class PictureCommand implements Callable<Integer> {
+  private static final int SMALLEST = 64;
+
+  /** A quarter of the memory of a small machine. */
+  private static final int LARGEST = 8192;
+
+  /** What a picture shows. */
+  enum Subject {
+    /** Numbered sections, laps darker. */
+    SECTIONS,
+    /** The finished piece. */
+    CUSTOMER,
+    /** What is to be covered. */
+    MASKS
+  }
+
+  /** From where; a sheet of all six sides for all. */
+  enum Side {
+    FRONT,
+    BACK,
+    LEFT,
+    RIGHT,
+    TOP,
+    BOTTOM,
+    SLANT,
+    ALL;
+
+    List<View> views() {
+      return switch (this) {
+        case FRONT -> List.of(View.FRONT);
+        case BACK -> List.of(View.BACK);
+        case LEFT -> List.of(View.LEFT);
+        case RIGHT -> List.of(View.RIGHT);
+        case TOP -> List.of(View.TOP);
+        case BOTTOM -> List.of(View.BOTTOM);
+        case SLANT -> List.of(View.THREE_QUARTER);
+        case ALL -> View.sides();
+      };
+    }
+  }
+
+  @Parameters(paramLabel = "JOB", description = "Job file.")
+  private Path jobFile;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE.png",
+      required = true,
+      description = "Picture to write; replaced if it exists.")
+  private Path file;
+
+  @Option(
+      names = "--show",
+      paramLabel = "WHAT",
+      defaultValue = "sections",
+      description =
+          "sections (numbered), customer (the finished piece) or masks (if left out:"
+              + " ${DEFAULT-VALUE}).")
+  private Subject subject;
+
+  @Option(
+      names = "--view",
+      paramLabel = "SIDE",
+      defaultValue = "slant",
+      description =
+          "front, back, left, right, top, bottom, slant, or all for a sheet of the six sides (if"
+              + " left out: ${DEFAULT-VALUE}).")
+  private Side side;
+
+  @Option(
+      names = "--width",
+      paramLabel = "PIXELS",
+      defaultValue = "1600",
+      description = "Width of one view (if left out: ${DEFAULT-VALUE}).")
+  private int width;
+
+  @Option(
+      names = "--height",
+      paramLabel = "PIXELS",
+      defaultValue = "1200",
+      description = "Height of one view (if left out: ${DEFAULT-VALUE}).")
+  private int height;
+
+  @Spec private CommandSpec spec;
+
+  @Override
+  public Integer call() throws InputException {
+    requireSize("--width", width);
+    requireSize("--height", height);
+    if (Files.isDirectory(file)) {
+      throw new InputException(
+          file.toString(), "", "This is a folder", "Name the picture's file in it.");
+    }
+    PlannedJob planned = Planner.plan(jobFile, Progress.NONE);
+    List<Image> images = side.views().stream().map(view -> draw(planned, view)).toList();
+    write(images.size() == 1 ? images.get(0) : Pictures.sheet(images, 3));
+    return Limits.code(planned, spec.commandLine().getErr());
+  }
+
+  private Image draw(PlannedJob planned, View view) {
+    return switch (subject) {
+      case SECTIONS ->
+          Pictures.sections(planned.sections(), planned.map(), view, width, height).image();
+      case CUSTOMER ->
+          Pictures.photograph(
+              Pictures.customerScene(planned.map()), view, width, height, Background.WHITE);
+      case MASKS ->
+          Pictures.withCallouts(
+                  Pictures.maskScene(planned.map()),
+                  planned.masks().masks().stream().map(PictureCommand::callout).toList(),
+                  view,
+                  width,
+                  height,
+                  Background.WHITE)
+              .image();
+    };
+  }
+
+  /** "M1" at any point of the mask's edge that is in view. */
+  private static Pictures.Callout callout(MaskPlan.Mask mask) {
+    List<Vector3D> points = new ArrayList<>();
+    for (MaskEdge edge : mask.edges()) {
+      double[] xyz = edge.points();
+      for (int i = 0; i < xyz.length; i += 3) {
+        points.add(Vector3D.of(xyz[i], xyz[i + 1], xyz[i + 2]));
+      }
+    }
+    return new Pictures.Callout(mask.id(), "M" + mask.id(), points);
+  }
+
+  private void write(Image image) throws InputException {
+    try {
+      ByteArrayOutputStream png = new ByteArrayOutputStream();
+      Png.write(image, png);
+      SafeFiles.replace(file, png.toByteArray());
+    } catch (IOException e) {
+      throw OutputFolder.unwritable(file, e);
+    }
+  }
+
+  private void requireSize(String option, int pixels) {
+    // A sheet of six views is three wide and two high.
+    int most = side == Side.ALL ? LARGEST / 3 : LARGEST;
+    if (pixels < SMALLEST || pixels > most) {
+      throw new CommandLine.ParameterException(
+          spec.commandLine(), option + " must be from " + SMALLEST + " to " + most + ".");
+    }
+  }
+}

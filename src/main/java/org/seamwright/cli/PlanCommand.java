@@ -1,0 +1,93 @@
+package org.seamwright.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.seamwright.basis.InputException;
+import org.seamwright.basis.Progress;
+import org.seamwright.job.Job;
+import org.seamwright.job.JobFile;
+import org.seamwright.job.Piece;
+import org.seamwright.job.PlanJson;
+import org.seamwright.job.PlannedJob;
+import org.seamwright.job.Planner;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Plans a job and writes everything that comes of it. */
+@Command(
+    name = "plan",
+    description = "Plans a job and writes the plan and its papers to a folder.",
+    mixinStandardHelpOptions = true,
+    footer = {
+      "",
+      "Files of the same names in the folder are replaced; others stay. If anything",
+      "fails nothing is written.",
+      "",
+      "Examples:",
+      "  seamwright plan cup.json --out cup-plan",
+      "  seamwright plan cup.json --out cup-plan --json | jq .totals.goldG"
+    })
+final class PlanCommand implements Callable<Integer> {
+  @Parameters(paramLabel = "JOB", description = "Job file.")
+  private Path jobFile;
+
+  @Option(
+      names = "--out",
+      paramLabel = "DIR",
+      required = true,
+      description = "Folder to write to; made if it does not exist.")
+  private Path folder;
+
+  @Option(names = "--json", description = "Print the plan as JSON in place of the summary.")
+  private boolean json;
+
+  @Option(
+      names = "--accept-mesh",
+      description = "The marks fit the mesh as it is now: record that in the job.")
+  private boolean acceptMesh;
+
+  @Spec private CommandSpec spec;
+
+  @Override
+  public Integer call() throws InputException {
+    try (OutputFolder output = OutputFolder.open(folder)) {
+      PlannedJob planned = plan();
+      write(planned, output.path());
+      if (acceptMesh) {
+        JobFile.write(planned.job(), jobFile);
+      }
+      List<String> files = output.commit();
+      PrintWriter out = spec.commandLine().getOut();
+      if (json) {
+        out.print(Json.forTerminal(PlanJson.text(planned)));
+      } else {
+        PlanSummary.print(planned, folder, files, out);
+      }
+      out.flush();
+      return Limits.code(planned, spec.commandLine().getErr());
+    }
+  }
+
+  private PlannedJob plan() throws InputException {
+    Job job = JobFile.read(jobFile);
+    Piece piece = Planner.piece(job, jobFile, Progress.NONE);
+    return Planner.plan(acceptMesh ? piece.recordedIn(job) : job, jobFile, piece, Progress.NONE);
+  }
+
+  private void write(PlannedJob planned, Path into) throws InputException {
+    try {
+      Files.write(
+          into.resolve(OutputFolder.PLAN), PlanJson.text(planned).getBytes(StandardCharsets.UTF_8));
+    } catch (IOException e) {
+      throw OutputFolder.unwritable(folder, e);
+    }
+  }
+}

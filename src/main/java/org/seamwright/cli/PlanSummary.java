@@ -1,0 +1,77 @@
+package org.seamwright.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import org.seamwright.basis.Notice;
+import org.seamwright.job.MaskTotals;
+import org.seamwright.job.Piece;
+import org.seamwright.job.PlannedJob;
+import org.seamwright.plating.PlatingPlan;
+import org.seamwright.region.Treatment;
+import org.seamwright.section.SectionPlan;
+import org.seamwright.units.UnitFormat;
+
+/** A plan in a dozen lines for the terminal. */
+final class PlanSummary {
+  private PlanSummary() {}
+
+  static void print(PlannedJob planned, Path folder, List<String> files, PrintWriter out) {
+    UnitFormat in = Figures.in(planned.job().display());
+    PlatingPlan.Totals totals = planned.plating().totals();
+    SectionPlan sections = planned.sections();
+    MaskTotals masks = MaskTotals.of(planned.masks());
+    MeasureCommand.row(
+        out, "Piece", planned.job().piece() + ", " + Piece.size(planned.survey().bounds()));
+    MeasureCommand.row(
+        out,
+        "Area",
+        in.area(totals.netMm2())
+            + " to plate, "
+            + in.area(planned.map().areaMm2(Treatment.BARE))
+            + " stays bare");
+    MeasureCommand.row(
+        out,
+        "Sections",
+        Figures.count(sections.sections().size(), "section")
+            + " of at most "
+            + in.area(planned.limitMm2())
+            + "; worked area with laps "
+            + in.area(totals.workedMm2()));
+    MeasureCommand.row(
+        out,
+        "Activated",
+        in.area(sections.onceMm2())
+            + " once, "
+            + in.area(sections.twiceMm2())
+            + " twice, "
+            + in.area(sections.moreMm2())
+            + " more often");
+    MeasureCommand.row(
+        out,
+        "Gold",
+        in.mass(totals.goldG())
+            + " in "
+            + in.volume(totals.solutionMl())
+            + " of solution, loss of "
+            + Math.round(100 * planned.settings().lossShare())
+            + "% included");
+    MeasureCommand.row(out, "Time", in.time(totals.seconds()) + " at the piece");
+    MeasureCommand.row(
+        out,
+        "Masking",
+        planned.masks().masks().isEmpty()
+            ? "none"
+            : Figures.count(planned.masks().masks().size(), "mask")
+                + ": tape "
+                + in.length(masks.tapeMm())
+                + ", lacquer "
+                + in.volume(masks.lacquerMl()));
+    for (Notice notice : planned.notices()) {
+      if (!notice.code().equals(SectionPlan.OVER_LIMIT)) {
+        MeasureCommand.row(out, "Note", notice.text());
+      }
+    }
+    MeasureCommand.row(out, "Written", folder + ": " + String.join(", ", files));
+  }
+}

@@ -1,0 +1,75 @@
+package org.seamwright.job;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.seamwright.basis.Notice;
+import org.seamwright.measure.Survey;
+
+/** The figures of a piece as JSON, for scripts. Areas in mm² and in², never without the unit. */
+public final class MeasureJson {
+  /** 25.4² (NIST SP 811), written out since the product of two doubles is off by a rounding. */
+  private static final double MM2_PER_IN2 = 645.16;
+
+  private MeasureJson() {}
+
+  /**
+   * The figures as JSON text.
+   *
+   * @param file name of the mesh file, as it is to be shown
+   * @param scale how its unit was told
+   * @param piece the piece measured
+   */
+  public static String text(String file, Job.Scale scale, Piece piece) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("file", file);
+    tree.put("format", piece.document().format());
+    tree.put("sha256", piece.document().sha256());
+    tree.put("unit", unit(scale));
+    tree.put("mmPerUnit", piece.mmPerUnit());
+    tree.putAll(survey(piece.survey()));
+    tree.put("notices", notices(piece.notices()));
+    return JsonText.of(tree);
+  }
+
+  /** Unit as told: a unit's symbol, or "known length". */
+  static String unit(Job.Scale scale) {
+    return scale instanceof Job.Scale.Unit unit ? unit.unit() : "known length";
+  }
+
+  static Map<String, Object> survey(Survey survey) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("triangles", survey.triangles());
+    tree.put("vertices", survey.vertices());
+    tree.put("areaMm2", survey.areaMm2());
+    tree.put("areaIn2", survey.areaMm2() / MM2_PER_IN2);
+    tree.put("smoothAreaMm2", survey.smooth().areaMm2());
+    tree.put("smoothLowMm2", survey.smooth().lowMm2());
+    tree.put("smoothHighMm2", survey.smooth().highMm2());
+    tree.put("volumeMm3", survey.volumeMm3());
+    tree.put(
+        "sizeMm",
+        List.of(survey.bounds().sizeX(), survey.bounds().sizeY(), survey.bounds().sizeZ()));
+    tree.put("parts", survey.parts());
+    tree.put("openEdges", survey.openEdges());
+    tree.put("branchingEdges", survey.branchingEdges());
+    tree.put("flippedEdges", survey.flippedEdges());
+    tree.put("duplicateTriangles", survey.duplicateTriangles());
+    tree.put("degenerateTriangles", survey.degenerateTriangles());
+    tree.put("closed", survey.closed());
+    return tree;
+  }
+
+  static List<Map<String, Object>> notices(List<Notice> notices) {
+    return notices.stream()
+        .map(
+            notice -> {
+              Map<String, Object> tree = new LinkedHashMap<>();
+              tree.put("code", notice.code());
+              tree.put("count", notice.count());
+              tree.put("text", notice.text());
+              return tree;
+            })
+        .toList();
+  }
+}

@@ -1,0 +1,248 @@
+package org.seamwright.job;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.seamwright.basis.InputException;
+import org.seamwright.basis.Notice;
+import org.seamwright.basis.Progress;
+import org.seamwright.mask.MaskPlan;
+import org.seamwright.mask.Masking;
+import org.seamwright.plating.Deposits;
+import org.seamwright.plating.PlatingArithmetic;
+import org.seamwright.plating.PlatingException;
+import org.seamwright.plating.PlatingPlan;
+import org.seamwright.plating.PlatingSettings;
+import org.seamwright.plating.Recipes;
+import org.seamwright.plating.SectionArea;
+import org.seamwright.plating.WetLimit;
+import org.seamwright.plating.WetLimits;
+import org.seamwright.region.MarkException;
+import org.seamwright.region.Marks;
+import org.seamwright.region.SurfaceMap;
+import org.seamwright.region.Treatment;
+import org.seamwright.section.SectionPlan;
+import org.seamwright.section.SectionSettings;
+import org.seamwright.section.Sectioning;
+
+/**
+ * Plans a job end to end: mesh, survey, marks, limit, sections, masks, plating.
+ *
+ * <p>The cost is that of the splitting, near linear in faces. The same job and mesh give the same
+ * plan on any machine.
+ */
+public final class Planner {
+  /** Nobody works more at a bench; more always means a slip in a unit or in the limit. */
+  private static final int MOST_SECTIONS = 2000;
+
+  private Planner() {}
+
+  /**
+   * Reads a job file and plans it.
+   *
+   * @throws InputException if job, mesh, a mark or a limit is refused
+   */
+  public static PlannedJob plan(Path jobFile, Progress progress) throws InputException {
+    return plan(JobFile.read(jobFile), jobFile, progress);
+  }
+
+  /**
+   * Plans a job.
+   *
+   * @param jobFile where it is kept: the mesh's path counts from its folder
+   * @throws InputException if mesh, a mark or a limit is refused
+   */
+  public static PlannedJob plan(Job job, Path jobFile, Progress progress) throws InputException {
+    Piece piece = piece(job, jobFile, progress.between(0, 0.3));
+    return plan(job, jobFile, piece, progress.between(0.3, 1));
+  }
+
+  /** Where the mesh of a job is. */
+  public static Path meshFile(Job job, Path jobFile) {
+    Path file = Path.of(job.mesh().file());
+    return file.isAbsolute() ? file : jobFile.resolveSibling(file).normalize();
+  }
+
+  /**
+   * Reads and surveys the piece of a job. It may be kept for several plans as long as file and
+   * scale stay the same.
+   *
+   * @throws InputException if the mesh is missing or refused
+   */
+  public static Piece piece(Job job, Path jobFile, Progress progress) throws InputException {
+    Path file = meshFile(job, jobFile);
+    if (!Files.exists(file)) {
+      throw new PlanException(
+          jobFile.toString(),
+          "mesh.file",
+          "The mesh file " + file + " does not exist",
+          "Put it there, or change mesh.file; its path counts from the folder of the job.");
+    }
+    return Piece.read(file, job.mesh().scale(), progress);
+  }
+
+  /**
+   * Plans a job on a piece that has been read already.
+   *
+   * @throws InputException if the piece is not the one the marks were made on, or a mark or limit
+   *     is refused
+   */
+  public static PlannedJob plan(Job job, Path jobFile, Piece piece, Progress progress)
+      throws InputException {
+    List<Notice> notices = new ArrayList<>(piece.notices());
+    checkDigest(job, jobFile, piece, notices);
+    PlatingSettings settings = settings(job, jobFile);
+    SurfaceMap map = marked(job, jobFile, piece, progress.between(0, 0.3));
+    notices.addAll(map.notices());
+    double plateMm2 = map.areaMm2(Treatment.PLATE);
+    if (!(plateMm2 > 0)) {
+      throw new PlanException(
+          jobFile.toString(),
+          "marks",
+          "Nothing is left to plate",
+          "Set \"ground\" to \"plate\", or add a mark with the treatment \"plate\".");
+    }
+    Optional<WetLimit> wet = wetLimit(job, jobFile, settings);
+    double limitMm2 = limit(job, jobFile, wet, plateMm2);
+    SectionPlan sections =
+        Sectioning.split(
+            map,
+            new SectionSettings(
+                limitMm2, job.sections().activationLapMm(), job.sections().flashLapMm()),
+            progress.between(0.3, 0.9));
+    notices.addAll(sections.notices());
+    MaskPlan masks = Masking.plan(map, job.masking(), progress.between(0.9, 1));
+    notices.addAll(masks.notices());
+    PlatingPlan plating = PlatingArithmetic.plan(areas(sections), settings);
+    progress.at(1);
+    return new PlannedJob(
+        job,
+        jobFile,
+        piece.mesh(),
+        piece.mmPerUnit(),
+        piece.survey(),
+        map,
+        limitMm2,
+        wet,
+        sections,
+        masks,
+        settings,
+        plating,
+        notices);
+  }
+
+  private static void checkDigest(Job job, Path jobFile, Piece piece, List<Notice> notices)
+      throws PlanException {
+    String recorded = job.mesh().sha256();
+    if (recorded.isEmpty()) {
+      notices.add(
+          new Notice(
+              "mesh-not-recorded",
+              1,
+              "The job holds no digest of its mesh, so a later change of the mesh would go"
+                  + " unnoticed; plan with --accept-mesh to record it."));
+    } else if (!recorded.equals(piece.document().sha256())) {
+      throw new PlanException(
+          jobFile.toString(),
+          "mesh.sha256",
+          "The mesh " + job.mesh().file() + " has changed since the marks were made",
+          "Look at the marks on the new mesh (command \"window\"); if they still fit, plan once with"
+              + " --accept-mesh.");
+    }
+  }
+
+  private static PlatingSettings settings(Job job, Path jobFile) throws PlanException {
+    Job.PlatingRules rules = job.plating();
+    try {
+      return new PlatingSettings(
+          Recipes.byId(rules.recipe()),
+          Deposits.byId(rules.deposit()),
+          rules.flashUm(),
+          rules.thicknessUm() - rules.flashUm(),
+          rules.lossShare(),
+          rules.solutionGPerL(),
+          rules.usableShare(),
+          rules.secondsPerCm2PerUm(),
+          rules.efficiency());
+    } catch (PlatingException e) {
+      throw inJob(jobFile, "plating", e);
+    }
+  }
+
+  private static SurfaceMap marked(Job job, Path jobFile, Piece piece, Progress progress)
+      throws PlanException {
+    try {
+      return Marks.evaluate(
+          piece.mesh(), piece.document().labels(), job.ground(), job.marks(), progress);
+    } catch (MarkException e) {
+      throw inJob(jobFile, e.place(), e);
+    }
+  }
+
+  private static Optional<WetLimit> wetLimit(Job job, Path jobFile, PlatingSettings settings)
+      throws PlanException {
+    if (!(job.sections().limit() instanceof Job.Limit.Wet wet)) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(WetLimits.of(settings, wet.windowSeconds()));
+    } catch (PlatingException e) {
+      throw inJob(jobFile, "sections.wetWindow", e);
+    }
+  }
+
+  /** A refusal from deeper down, placed in the job file. */
+  private static PlanException inJob(Path jobFile, String place, InputException e) {
+    String where = e.place().isEmpty() || e.place().equals(place) ? "" : ", " + e.place();
+    PlanException refusal =
+        new PlanException(
+            jobFile.toString(), place, e.source() + where + ": " + e.problem(), e.remedy());
+    refusal.initCause(e);
+    return refusal;
+  }
+
+  private static double limit(Job job, Path jobFile, Optional<WetLimit> wet, double plateMm2)
+      throws PlanException {
+    double limitMm2 =
+        job.sections().limit() instanceof Job.Limit.Area area
+            ? area.mm2()
+            : wet.orElseThrow().limitMm2();
+    String place = wet.isPresent() ? "sections.wetWindow" : "sections.limit";
+    String shown = AmountKind.AREA.write(limitMm2, job.display());
+    double lapMm = Math.max(job.sections().activationLapMm(), job.sections().flashLapMm());
+    // A strip of a section as wide as its lap already spends half of the limit on the lap.
+    if (limitMm2 < plateMm2 && limitMm2 < 2 * lapMm * lapMm) {
+      throw new PlanException(
+          jobFile.toString(),
+          place,
+          "The limit of "
+              + shown
+              + " leaves no room beside laps "
+              + AmountKind.LENGTH.write(lapMm, job.display())
+              + " wide",
+          "Raise the limit, or make the laps narrower.");
+    }
+    if (plateMm2 / limitMm2 > MOST_SECTIONS) {
+      throw new PlanException(
+          jobFile.toString(),
+          place,
+          "The limit of "
+              + shown
+              + " would make more than "
+              + MOST_SECTIONS
+              + " sections of the "
+              + AmountKind.AREA.write(Math.rint(plateMm2), job.display())
+              + " to plate",
+          "Raise the limit, and check the unit of the mesh.");
+    }
+    return limitMm2;
+  }
+
+  private static List<SectionArea> areas(SectionPlan sections) {
+    return sections.sections().stream()
+        .map(s -> new SectionArea(s.id(), s.netMm2(), s.activationLapMm2(), s.flashLapMm2()))
+        .toList();
+  }
+}

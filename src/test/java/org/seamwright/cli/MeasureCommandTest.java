@@ -1,0 +1,125 @@
+package org.seamwright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.nio.file.Path;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.seamwright.testsupport.Shapes;
+
+class MeasureCommandTest {
+  @TempDir Path folder;
+
+  static Stream<String> badMeshes() {
+    return MeshBytes.bad().keySet().stream();
+  }
+
+  /** A cube of side 2 in a file without a unit. */
+  private Path cube() {
+    return MeshBytes.write(folder.resolve("cube.stl"), MeshBytes.stl(Shapes.cube(2, 3)));
+  }
+
+  @Test
+  void aCubeHasSixSquares() throws Exception {
+    Run run = Run.of("measure", cube(), "--unit", "in", "--json");
+    JsonNode json = new ObjectMapper().readTree(run.out());
+
+    // Side 2 in: 6 · 2² = 24 in², 2³ = 8 in³; 1 in = 25.4 mm exactly (NIST SP 811).
+    assertThat(run.code()).isEqualTo(ExitCode.DONE);
+    assertThat(run.err()).isEmpty();
+    // Corners at thirds of the side are not exact in the file's 32-bit numbers: 1e-7 relative.
+    assertThat(json.get("areaIn2").doubleValue()).isCloseTo(24, within(24e-7));
+    assertThat(json.get("areaMm2").doubleValue()).isCloseTo(24 * 645.16, within(24 * 645.16e-7));
+    assertThat(json.get("volumeMm3").doubleValue()).isCloseTo(8 * 16387.064, within(0.02));
+    assertThat(json.get("sizeMm")).hasSize(3);
+    json.get("sizeMm").forEach(n -> assertThat(n.doubleValue()).isEqualTo(50.8));
+    assertThat(json.get("unit").textValue()).isEqualTo("in");
+    assertThat(json.get("mmPerUnit").doubleValue()).isEqualTo(25.4);
+    assertThat(json.get("triangles").intValue()).isEqualTo(108);
+    // A cube of n by n cells a side has 6n² + 2 vertices, by Euler's formula.
+    assertThat(json.get("vertices").intValue()).isEqualTo(56);
+    assertThat(json.get("closed").booleanValue()).isTrue();
+    for (String none :
+        new String[] {
+          "openEdges", "branchingEdges", "flippedEdges", "duplicateTriangles", "degenerateTriangles"
+        }) {
+      assertThat(json.get(none).intValue()).as(none).isZero();
+    }
+    assertThat(json.get("parts").intValue()).isEqualTo(1);
+    double smooth = json.get("smoothAreaMm2").doubleValue();
+    assertThat(json.get("smoothLowMm2").doubleValue()).isLessThanOrEqualTo(smooth);
+    assertThat(json.get("smoothHighMm2").doubleValue()).isGreaterThanOrEqualTo(smooth);
+    assertThat(json.get("notices").findValuesAsText("code")).contains("unit-taken");
+  }
+
+  @Test
+  void aKnownLengthScales() throws Exception {
+    Run run = Run.of("measure", cube(), "--known-length", "1 ft", "--along", "Z", "--json");
+    JsonNode json = new ObjectMapper().readTree(run.out());
+
+    assertThat(json.get("areaIn2").doubleValue()).isCloseTo(6 * 144, within(864e-7));
+    assertThat(json.get("unit").textValue()).isEqualTo("known length");
+  }
+
+  @Test
+  void withoutAUnitNothingIsMeasured() {
+    Run run = Run.of("measure", cube());
+
+    assertThat(run.code()).isEqualTo(ExitCode.USAGE);
+    assertThat(run.out()).isEmpty();
+    assertThat(run.err())
+        .contains("The unit of", "--unit", "--known-length")
+        .containsPattern("mm +the piece is 2 mm × 2 mm × 2 mm \\(")
+        .containsPattern("in +the piece is 50.8 mm × 50.8 mm × 50.8 mm \\(2 in × 2 in × 2 in\\)");
+  }
+
+  @Test
+  void theTextNamesTheUnitTaken() {
+    Run run = Run.of("measure", cube(), "--unit", "cm");
+
+    assertThat(run.code()).isEqualTo(ExitCode.DONE);
+    // Side 2 cm: 24 cm², 24 / 2.54² = 3.72 in².
+    assertThat(run.out()).contains("24.0 cm² (3.72 in²)", "taken to be in cm", "20 mm × 20 mm");
+  }
+
+  @ParameterizedTest
+  @MethodSource("badMeshes")
+  void badMeshesAreRefusedByName(String name) {
+    Path file = MeshBytes.write(folder.resolve(name), MeshBytes.bad().get(name));
+
+    for (Run run :
+        new Run[] {Run.of("measure", file, "--unit", "mm"), Run.of("measure", file, "--json")}) {
+      if (run.code() == ExitCode.USAGE) {
+        // Faces without area are found only when measuring.
+        assertThat(name).isIn("flat-line.stl");
+        continue;
+      }
+      assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.REFUSED);
+      assertThat(run.out()).isEmpty();
+      assertThat(run.err().lines()).hasSize(1);
+      assertThat(run.err()).startsWith("seamwright: " + file);
+    }
+  }
+
+  @Test
+  void aMissingFileIsRefused() {
+    Run run = Run.of("measure", folder.resolve("none.stl"), "--unit", "mm");
+
+    assertThat(run.code()).isEqualTo(ExitCode.REFUSED);
+    assertThat(run.err()).contains("none.stl");
+  }
+
+  @Test
+  void aFolderIsRefused() {
+    Run run = Run.of("measure", folder, "--unit", "mm");
+
+    assertThat(run.code()).isEqualTo(ExitCode.REFUSED);
+    assertThat(run.err()).contains(folder.toString());
+  }
+}
