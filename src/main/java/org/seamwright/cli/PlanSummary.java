@@ -38,6 +38,9 @@ final class PlanSummary {
             + in.area(planned.limitMm2())
             + "; worked area with laps "
             + in.area(totals.workedMm2()));
+    planned
+        .wetLimit()
+        .ifPresent(limit -> MeasureCommand.row(out, "Wet limit", limit.explanation()));
     MeasureCommand.row(
         out,
         "Activated",

@@ -14,9 +14,6 @@ public final class JobDefaults {
 
   private static final double INCH_MM = 25.4;
 
-  /** 40 in². */
-  private static final double LIMIT_MM2 = 25_806.4;
-
   private JobDefaults() {}
 
   /** Name of the piece: that of its mesh file without folder and ending. */
@@ -26,10 +23,10 @@ public final class JobDefaults {
     return dot > 0 ? name.substring(0, dot) : name;
   }
 
-  /** Limit 40 in²; the usual laps. */
+  /** The limit that the usual wet window allows; the usual laps. */
   public static Job.SectionRules sections() {
     return new Job.SectionRules(
-        new Job.Limit.Area(LIMIT_MM2),
+        new Job.Limit.Wet(PlatingDefaults.WET_WINDOW_SECONDS),
         PlatingDefaults.ACTIVATION_LAP_MM,
         PlatingDefaults.FLASH_LAP_MM);
   }

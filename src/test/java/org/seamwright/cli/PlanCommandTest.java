@@ -164,7 +164,7 @@ class PlanCommandTest {
     job(
         """
         "marks": [{"kind": "halfSpace", "point": [0, 0, -25], "normal": [0, 0, -1]}],
-        "sections": {"wetWindow": "5 min"}
+        "sections": {"wetWindow": "45 s"}
         """);
     Run run = Run.of("plan", jobFile, "--out", out);
 

@@ -101,8 +101,8 @@ class JobFilePageTest {
     assertThat(defaultOf("lacquerCoats")).isEqualTo("" + least.masking().lacquerCoats());
     assertThat(defaultOf("lacquerLoss")).isEqualTo(PlainNumber.of(least.masking().lacquerLoss()));
     assertThat(defaultOf("deposit")).isEqualTo("`" + least.plating().deposit() + "`");
-    assertThat(least.sections().limit()).isEqualTo(new Job.Limit.Area(25_806.4));
-    assertThat(defaultOf("limit")).contains("25,806.4 mm²");
+    assertThat(least.sections().limit()).isEqualTo(new Job.Limit.Wet(45));
+    assertThat(defaultOf("wetWindow")).startsWith("45 s");
   }
 
   private static String length(double mm) {
