@@ -10,6 +10,12 @@ final class Arrivals {
   /** Share of its way by which a settled vertex must be bettered to be taken up again. */
   private static final double GAIN = 1e-7;
 
+  /** Share of its way by which a seed must be bettered: it is exact unless a way bends. */
+  private static final double SEED_GAIN = 1e-3;
+
+  /** Stands for no vertex where an arrival is known from the source itself. */
+  static final int SEED = -1;
+
   /** How often a vertex may be settled: never reached but by rounding that goes in circles. */
   private static final int MOST_TIMES = 60;
 
@@ -29,6 +35,7 @@ final class Arrivals {
   final byte[] settled;
 
   final VertexHeap heap;
+  private boolean sown;
 
   Arrivals(int vertices) {
     distance = new double[vertices];
@@ -40,15 +47,23 @@ final class Arrivals {
     heap = new VertexHeap(vertices);
   }
 
+  /** Says that all seeds are set: from now on they hold unless clearly bettered. */
+  void sown() {
+    sown = true;
+  }
+
   /** Whether an arrival would count. */
   boolean betters(int v, double d) {
     double known = distance[v];
+    if (sown && via[v] == SEED && known < Double.POSITIVE_INFINITY) {
+      return d < known - SEED_GAIN * known;
+    }
     return d < known && (!heap.taken(v) || (d < known - GAIN * known && settled[v] < MOST_TIMES));
   }
 
   /** Whether an arrival is later than the known one by enough to count. */
   boolean worsens(int v, double d) {
-    return d > distance[v] + GAIN * distance[v];
+    return d > distance[v] + GAIN * distance[v] && settled[v] < MOST_TIMES;
   }
 
   /** Whether the arrival at a vertex follows from that at another. */

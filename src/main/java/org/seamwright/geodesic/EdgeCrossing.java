@@ -27,7 +27,32 @@ final class EdgeCrossing {
   /** Largest disagreement of the two ends about a round front, as a share of the edge. */
   private static final double ROUND_MISFIT = 0.1;
 
+  /** The same for a front that is taken as round before anything else. */
+  private static final double EXACT_MISFIT = 1e-3;
+
+  /**
+   * How far the mean of the slopes at the ends may be from the slope between them, twice, before
+   * the front counts as pieced together of a straight and a round part.
+   */
+  private static final double SKEW = 0.01;
+
+  /** Cosine up to which a ray counts as leaving a segment at no less than a right angle. */
+  private static final double SQUARE = 0.01;
+
+  /** The same where the source crosses the edge itself: there is no front to fall back on. */
+  private static final double LOOSELY_SQUARE = 0.3;
+
+  /** Share of the edge by which a start on the segment may be misplaced. */
+  private static final double MISPLACED = 0.02;
+
   private static final int NEWTON_STEPS = 2;
+
+  private double sx;
+  private double sy;
+  private double tx;
+  private double ty;
+  private double startA;
+  private double startB;
 
   /** Direction of travel at C, set with a finite result. */
   double towardsX;
@@ -51,40 +76,106 @@ final class EdgeCrossing {
       double fb,
       double hb) {
     if (ha < -LEAN || hb < -LEAN) {
-      return Double.POSITIVE_INFINITY;
+      // Only a source that itself crosses the edge is behind one end and before the other.
+      if (Math.max(da, db) <= length
+          && startsOnSegment(da, db, length, fa, ha, fb, hb, LOOSELY_SQUARE)) {
+        return fromSegment(length, cx, cy);
+      }
+      return colliding(da, db, length, cx, cy, fa, ha, fb, hb);
     }
     double turn = ha * fb - fa * hb;
     boolean apart = fa * fb + ha * hb < 0;
+    boolean wide = turn > WIDE || (apart && fa < fb);
+    if (wide && meetBehind(da, db, length, fa, ha, hb, turn, EXACT_MISFIT)) {
+      return round(length, cx, cy);
+    }
+    double skew = fa + fb - 2 * (db - da) / length;
+    if ((wide || Math.abs(skew) > SKEW)
+        && startsOnSegment(da, db, length, fa, ha, fb, hb, SQUARE)) {
+      return fromSegment(length, cx, cy);
+    }
     if (turn < -WIDE) {
       return colliding(da, db, length, cx, cy, fa, ha, fb, hb);
     }
-    if (turn > WIDE || (apart && fa < fb)) {
-      double ra;
-      double rb;
-      if (turn > WIDE * WIDE) {
-        ra = length * hb / turn;
-        rb = length * ha / turn;
-      } else {
-        // The source is all but on the edge; where along it, the arrivals tell better.
-        ra = Math.max(0, Math.min(length, (length + da - db) / 2));
-        rb = length - ra;
-      }
-      double ea = da - ra;
-      double eb = db - rb;
-      if (Math.abs(ea - eb) <= ROUND_MISFIT * length) {
-        double sx = -ra * fa;
-        double sy = -ra * ha;
-        double x = sx - (cx - sx) * sy / (cy - sy);
-        if (!(x >= 0 && x <= length)) {
-          return Double.POSITIVE_INFINITY;
-        }
-        double r = Math.sqrt((cx - sx) * (cx - sx) + (cy - sy) * (cy - sy));
-        towardsX = (cx - sx) / r;
-        towardsY = (cy - sy) / r;
-        return r + ea + (eb - ea) * x / length;
-      }
+    if (wide && meetBehind(da, db, length, fa, ha, hb, turn, ROUND_MISFIT)) {
+      return round(length, cx, cy);
     }
     return cubic(da, db, length, cx, cy, fa, fb, (fa + fb) / 2, (ha + hb) / 2);
+  }
+
+  /** Finds where the rays, traced back, meet; false if the ends disagree about the radius. */
+  private boolean meetBehind(
+      double da,
+      double db,
+      double length,
+      double fa,
+      double ha,
+      double hb,
+      double turn,
+      double misfit) {
+    double ra;
+    double rb;
+    if (turn > WIDE * WIDE) {
+      ra = length * hb / turn;
+      rb = length * ha / turn;
+    } else {
+      // The source is all but on the edge; where along it, the arrivals tell better.
+      ra = Math.max(0, Math.min(length, (length + da - db) / 2));
+      rb = length - ra;
+    }
+    sx = -ra * fa;
+    sy = -ra * ha;
+    startA = da - ra;
+    startB = db - rb;
+    return Math.abs(startA - startB) <= misfit * length;
+  }
+
+  /** Arrival from the place where the rays meet. */
+  private double round(double length, double cx, double cy) {
+    double x = sx - (cx - sx) * sy / (cy - sy);
+    if (!(x >= 0 && x <= length)) {
+      return Double.POSITIVE_INFINITY;
+    }
+    double r = Math.sqrt((cx - sx) * (cx - sx) + (cy - sy) * (cy - sy));
+    towardsX = (cx - sx) / r;
+    towardsY = (cy - sy) / r;
+    return r + startA + (startB - startA) * x / length;
+  }
+
+  /** Finds where the rays start; false unless each end is nearest its own start. */
+  private boolean startsOnSegment(
+      double da,
+      double db,
+      double length,
+      double fa,
+      double ha,
+      double fb,
+      double hb,
+      double square) {
+    sx = -da * fa;
+    sy = -da * ha;
+    tx = length - db * fb;
+    ty = -db * hb;
+    double ux = tx - sx;
+    double uy = ty - sy;
+    double u = Math.sqrt(ux * ux + uy * uy);
+    return -(ux * sx + uy * sy) <= u * Math.max(square * da, MISPLACED * length)
+        && -(ux * (length - tx) - uy * ty) <= u * Math.max(square * db, MISPLACED * length);
+  }
+
+  /** Arrival from the segment between the two starts. */
+  private double fromSegment(double length, double cx, double cy) {
+    double ux = tx - sx;
+    double uy = ty - sy;
+    double uu = ux * ux + uy * uy;
+    double t = uu > 0 ? ((cx - sx) * ux + (cy - sy) * uy) / uu : 0;
+    t = Math.max(0, Math.min(1, t));
+    double px = sx + t * ux;
+    double py = sy + t * uy;
+    if (py > 0) {
+      return Double.POSITIVE_INFINITY;
+    }
+    return fromPoint(px, py, length, cx, cy);
   }
 
   private double cubic(
@@ -138,21 +229,30 @@ final class EdgeCrossing {
       double fb,
       double hb) {
     double best = Double.POSITIVE_INFINITY;
-    double xa = cx - cy * fa / ha;
-    if (ha > 0 && xa >= 0 && xa <= length) {
-      best = da + fa * cx + ha * cy;
-      towardsX = fa;
-      towardsY = ha;
+    if (ha > 0) {
+      best = fromPoint(-da * fa, -da * ha, length, cx, cy);
     }
-    double xb = cx - cy * fb / hb;
-    if (hb > 0 && xb >= 0 && xb <= length) {
-      double d = db + fb * (cx - length) + hb * cy;
-      if (d < best) {
-        best = d;
-        towardsX = fb;
-        towardsY = hb;
+    if (hb > 0) {
+      double x = towardsX;
+      double y = towardsY;
+      double other = fromPoint(length - db * fb, -db * hb, length, cx, cy);
+      if (other < best) {
+        return other;
       }
+      towardsX = x;
+      towardsY = y;
     }
     return best;
+  }
+
+  private double fromPoint(double px, double py, double length, double cx, double cy) {
+    double x = px - (cx - px) * py / (cy - py);
+    if (!(x >= 0 && x <= length)) {
+      return Double.POSITIVE_INFINITY;
+    }
+    double r = Math.sqrt((cx - px) * (cx - px) + (cy - py) * (cy - py));
+    towardsX = (cx - px) / r;
+    towardsY = (cy - py) / r;
+    return r;
   }
 }

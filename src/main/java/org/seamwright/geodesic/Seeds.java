@@ -19,32 +19,58 @@ final class Seeds {
   private final VertexFans fans;
   private final IntPredicate faces;
   private final Arrivals arrivals;
+  private final Beams beams;
   private final double[] normal = new double[3];
   private final double[] from = new double[3];
   private final double[] to = new double[3];
 
-  Seeds(Mesh mesh, VertexFans fans, IntPredicate faces, Arrivals arrivals) {
+  Seeds(Mesh mesh, Topology topology, VertexFans fans, IntPredicate faces, Arrivals arrivals) {
     this.mesh = mesh;
     this.p = mesh.xyz();
     this.corner = mesh.corner();
     this.fans = fans;
     this.faces = faces;
     this.arrivals = arrivals;
+    beams = new Beams(mesh, topology, fans, faces, arrivals);
   }
 
+  /** Segments come before points, so that beams from points soon find that they are late. */
   void sow(Sources sources) {
-    for (int v : sources.vertexArray()) {
-      vertex(v);
-    }
     for (int h : sources.halfEdgeArray()) {
       edge(corner[h], corner[Topology.next(h)]);
     }
     for (List<SurfacePoint> path : sources.paths()) {
-      for (int i = 0; i < path.size(); i++) {
-        point(path.get(i));
-        if (i > 0) {
-          segment(path, i);
+      for (int i = 1; i < path.size(); i++) {
+        segment(path, i);
+      }
+    }
+    for (int v : sources.vertexArray()) {
+      pointAtVertex(v);
+    }
+    for (int h : sources.halfEdgeArray()) {
+      pointAtVertex(corner[h]);
+      pointAtVertex(corner[Topology.next(h)]);
+    }
+    for (List<SurfacePoint> path : sources.paths()) {
+      for (SurfacePoint point : path) {
+        point(point);
+      }
+    }
+    arrivals.sown();
+  }
+
+  private void pointAtVertex(int v) {
+    vertex(v);
+    for (int i = fans.begin(v); i < fans.begin(v + 1); i++) {
+      int h = fans.halfEdge(i);
+      int a = corner[Topology.next(h)];
+      int b = corner[Topology.prev(h)];
+      if (a != v && b != v && a != b && faces.test(h / 3)) {
+        for (int axis = 0; axis < 3; axis++) {
+          from[axis] = p[3 * v + axis];
         }
+        cornersOf(h / 3, from, from);
+        beams.through(Topology.next(h), from, from);
       }
     }
   }
@@ -75,14 +101,14 @@ final class Seeds {
   }
 
   private void point(SurfacePoint q) {
-    place(q, from);
-    place(q, to);
     int face = q.face();
     int k = SurfaceRim.cornerOf(q);
     if (k >= 0) {
-      vertex(corner[3 * face + k]);
+      pointAtVertex(corner[3 * face + k]);
       return;
     }
+    place(q, from);
+    place(q, to);
     int opposite = SurfaceRim.edgeOf(q);
     if (opposite >= 0) {
       segmentInFacesAt(
@@ -117,11 +143,19 @@ final class Seeds {
     }
   }
 
-  /** Offers each corner of a face its distance from the segment {@code from}–{@code to} in it. */
+  /** Starts from the segment {@code from}–{@code to}, or the point both are, in a face. */
   private void segmentInFace(int face) {
     if (!faces.test(face)) {
       return;
     }
+    cornersOf(face, from, to);
+    for (int h = 3 * face; h < 3 * face + 3; h++) {
+      beams.through(h, from, to);
+    }
+  }
+
+  /** Offers each corner of a face its distance from a segment in it. */
+  private void cornersOf(int face, double[] from, double[] to) {
     Faces.normal(mesh, face, normal);
     double ux = to[0] - from[0];
     double uy = to[1] - from[1];

@@ -98,7 +98,7 @@ public final class SurfaceDistance {
     }
     Arrivals arrivals = new Arrivals(mesh.vertexCount());
     VertexHeap heap = arrivals.heap;
-    new Seeds(mesh, fans, faces, arrivals).sow(sources);
+    new Seeds(mesh, topology, fans, faces, arrivals).sow(sources);
     Wavefront front = new Wavefront(mesh, topology, fans, faces, arrivals);
     int settled = 0;
     while (heap.size() > 0 && heap.leastKey() <= maxMm) {

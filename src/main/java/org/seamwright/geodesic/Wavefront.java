@@ -69,8 +69,8 @@ final class Wavefront {
       int b = corner[Topology.prev(h)];
       if (a != v && b != v && a != b && faces.test(h / 3)) {
         if (again) {
-          revise(v, a, b);
-          revise(v, b, a);
+          revise(v, a, b, 1);
+          revise(v, b, a, -1);
         }
         measure(v, a, b);
         overFace(v, a, b);
@@ -94,15 +94,20 @@ final class Wavefront {
     lab = Math.sqrt(Math.max(0, aa + bb - 2 * ab));
   }
 
-  private void orient() {
+  /**
+   * The unit normal of the face last measured, as its corners turn.
+   *
+   * @param turn 1 if it was measured in the order of its corners, else -1
+   */
+  private void orient(int turn) {
     nx = ay * bz - az * by;
     ny = az * bx - ax * bz;
     nz = ax * by - ay * bx;
     n = Math.sqrt(nx * nx + ny * ny + nz * nz);
     if (n > 0) {
-      nx /= n;
-      ny /= n;
-      nz /= n;
+      nx *= turn / n;
+      ny *= turn / n;
+      nz *= turn / n;
     }
   }
 
@@ -120,7 +125,7 @@ final class Wavefront {
     if (!edgeA && !edgeB && !crossToA && !crossToB) {
       return;
     }
-    orient();
+    orient(1);
     if (edgeA) {
       along(v, a, dv + la, ax, ay, az, la);
     }
@@ -145,7 +150,7 @@ final class Wavefront {
    * After the arrival at v changed: if that at c followed from it and would now be later, c is
    * worked out anew from all its neighbours.
    */
-  private void revise(int v, int c, int other) {
+  private void revise(int v, int c, int other, int turn) {
     if (arrivals.viaToo[c] < 0) {
       if (arrivals.via[c] == v) {
         measure(v, c, other);
@@ -155,7 +160,7 @@ final class Wavefront {
       }
     } else if (arrivals.cameAcross(c, v, other)) {
       measure(v, other, c);
-      orient();
+      orient(-turn);
       double d = across(v, other, ax, ay, az, la, bx, by, bz, ab / la, n / la);
       if (arrivals.worsens(c, d)) {
         workOut(c);
@@ -187,7 +192,7 @@ final class Wavefront {
       if (useA) {
         measure(a, c, b);
         if (la > 0 && arrivals.distance[a] + la < best) {
-          orient();
+          orient(-1);
           best = arrivals.distance[a] + la;
           x = ax / la;
           y = ay / la;
@@ -202,7 +207,7 @@ final class Wavefront {
       if (useB) {
         measure(b, c, a);
         if (la > 0 && arrivals.distance[b] + la < best) {
-          orient();
+          orient(1);
           best = arrivals.distance[b] + la;
           x = ax / la;
           y = ay / la;
@@ -216,7 +221,7 @@ final class Wavefront {
       }
       if (useA && useB) {
         measure(a, b, c);
-        orient();
+        orient(1);
         double d = across(a, b, ax, ay, az, la, bx, by, bz, ab / la, n / la);
         if (d < best) {
           best = d;
