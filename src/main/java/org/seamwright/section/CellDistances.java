@@ -32,8 +32,12 @@ final class CellDistances {
    */
   private static final double BEYOND_EDGES = 3;
 
-  /** A distance is taken up again only if it shrinks by this share of an edge: ends the search. */
-  private static final double LEAST_GAIN = 1e-6;
+  /**
+   * A distance is taken up again only if it shrinks by this share of the vertex's longest edge.
+   * Around slivers two vertices can go on shortening each other's distance by ever less; leaving
+   * that out costs at most this share of the way and ends the search.
+   */
+  private static final double LEAST_GAIN = 1e-2;
 
   private static final int REPORT_EVERY = 1 << 15;
 
