@@ -284,8 +284,8 @@ final class Beams {
       double rv,
       int depth) {
     int h = 3 * f;
-    while (corner[h] != from && corner[h] != to
-        || corner[Topology.next(h)] != from && corner[Topology.next(h)] != to) {
+    while (!((corner[h] == from && corner[Topology.next(h)] == to)
+        || (corner[h] == to && corner[Topology.next(h)] == from))) {
       h++;
     }
     cross(
