@@ -43,6 +43,10 @@ record CellMeasure(double[] areaMm2, Borders borders) {
       int u = corner[3 * f];
       int v = corner[3 * f + 1];
       int w = corner[3 * f + 2];
+      if (v == w) {
+        strip(f, u, v);
+        return;
+      }
       int a = distances.cell(u);
       int b = distances.cell(v);
       int c = distances.cell(w);
@@ -72,6 +76,26 @@ record CellMeasure(double[] areaMm2, Borders borders) {
       area[own] += tv * tw * faceArea[f];
       area[other] += (1 - tv * tw) * faceArea[f];
       border(u, v, w, own, other, apart(u, v, w, 1 - tv, tv, 0, 1 - tw, 0, tw));
+    }
+
+    /** Face without extent that stands for a strip from u to v, as wide as its area asks for. */
+    private void strip(int f, int u, int v) {
+      int own = distances.cell(u);
+      int other = distances.cell(v);
+      double at = own == other ? 1 : crossing(u, v);
+      area[own] += at * faceArea[f];
+      area[other] += (1 - at) * faceArea[f];
+      double length = Faces.length(mesh, u, v);
+      if (own != other && length > 0) {
+        double width = faceArea[f] / length;
+        double change =
+            distances.key(u, own)
+                - distances.key(u, other)
+                - distances.key(v, own)
+                + distances.key(v, other);
+        double slope = Math.abs(change) / length;
+        borders.add(own, other, width, width / Math.max(LEAST_SLOPE, slope));
+      }
     }
 
     private void three(int f, int u, int v, int w) {

@@ -20,6 +20,12 @@ final class Division {
   static final double FILL = 0.98;
 
   private static final int RELAXATIONS = 24;
+
+  /** Vertices of a coarsened domain: enough for borders to settle within a per cent or so. */
+  private static final int VERTICES_PER_CELL = 200;
+
+  private static final int LEAST_VERTICES = 1000;
+
   private static final int ROUNDS = 5;
   private static final double DAMPING = 0.7;
 
@@ -40,6 +46,30 @@ final class Division {
     }
     partition = new Partition(domain, new int[0], new double[0]);
     grown = new boolean[area.length];
+  }
+
+  /**
+   * Divides a domain on a coarsened one, and draws the cells on the domain itself.
+   *
+   * @param domain what to divide
+   * @param limitMm2 largest worked area
+   * @param lapMm the wider lap
+   * @param progress told how far it is
+   */
+  static Partition coarseToFine(Domain domain, double limitMm2, double lapMm, Progress progress) {
+    int[] wanted = new int[domain.components()];
+    for (int c = 0; c < wanted.length; c++) {
+      double cells = Math.min(mostCells(domain, c, lapMm), Math.ceil(domain.areaMm2(c) / limitMm2));
+      wanted[c] = (int) Math.max(LEAST_VERTICES, VERTICES_PER_CELL * cells);
+    }
+    Domain coarse = Coarsening.of(domain, wanted, progress.between(0, 0.15));
+    Partition rough = of(coarse, limitMm2, lapMm, progress.between(0.15, 0.9));
+    if (!coarse.isCoarse()) {
+      return rough;
+    }
+    Partition partition = rough.on(domain);
+    partition.spread(progress.between(0.9, 1));
+    return partition;
   }
 
   /**

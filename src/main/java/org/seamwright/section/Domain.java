@@ -11,7 +11,7 @@ import org.seamwright.mesh.Mesh;
  * @param surface the faces
  * @param faceBegin one entry per component and one more: its first face
  * @param vertexBegin one entry per component and one more: its first vertex
- * @param meshFace one entry per face: its face in the mesh it was taken from
+ * @param meshFace one entry per face: its face in the mesh it was taken from; empty if coarsened
  * @param meshVertex one entry per vertex: its vertex in that mesh
  * @param vertexMm2 one entry per vertex: a third of the area of its faces
  */
@@ -22,6 +22,11 @@ record Domain(
     int[] meshFace,
     int[] meshVertex,
     double[] vertexMm2) {
+
+  /** Whether this is a coarsened domain: its vertices, not its faces, are those of another. */
+  boolean isCoarse() {
+    return meshFace.length < surface.mesh().faceCount();
+  }
 
   /** Number of components. */
   int components() {

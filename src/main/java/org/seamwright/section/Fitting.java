@@ -29,6 +29,8 @@ final class Fitting {
 
   private static final int TRIES_BEFORE_GROWING = 3;
   private static final int RELAXATIONS = 8;
+  private static final double DAMPING = 0.7;
+  private static final double FIRST_PUSH = 0.15;
 
   private final Mesh mesh;
   private final int[] whole;
@@ -58,16 +60,18 @@ final class Fitting {
 
   /** Fits; progress runs to 1. */
   Layout run(Progress progress) {
-    push(null, new double[partition.cells()]);
+    push(null, new double[partition.cells()], progress.between(0, FIRST_PUSH));
     int[] order = null;
     int sinceGrown = 0;
+    Progress tries = progress.between(FIRST_PUSH, 1);
     for (int i = 0; i < TRIES; i++) {
-      Progress part = progress.between((double) i / TRIES, (i + 1.0) / TRIES);
+      // Most fits need two or three tries; the rest share what is left of the scale.
+      Progress part = tries.between(1 - Math.pow(0.5, i), 1 - Math.pow(0.5, i + 1));
       SeamCut cut = SeamCut.of(mesh, partition, labels(), partition.cells() + wholeCount);
       if (order == null || order.length != cut.sections()) {
-        order = order(cut, part.between(0, 0.5));
+        order = order(cut, part.between(0.05, 0.4));
       }
-      Layout layout = Layout.of(cut, order, lapMm, part.between(0.5, 0.9));
+      Layout layout = Layout.of(cut, order, lapMm, part.between(0.4, 0.6));
       keepBetter(layout);
       if (kept(layout)) {
         break;
@@ -75,8 +79,8 @@ final class Fitting {
       double[] worked = workedOfCells(layout);
       if (sinceGrown++ < TRIES_BEFORE_GROWING && !full(worked)) {
         int[] rank = rankOfCells(layout);
-        push(rank, difference(worked, estimate(rank)));
-      } else if (grow(worked)) {
+        push(rank, difference(worked, estimate(rank)), part.between(0.6, 1));
+      } else if (grow(worked, part.between(0.6, 1))) {
         order = null;
         sinceGrown = 0;
       } else {
@@ -151,7 +155,7 @@ final class Fitting {
   }
 
   /** Pushes borders until the cells are even by estimate plus what was found to be missing. */
-  private void push(int[] rank, double[] missing) {
+  private void push(int[] rank, double[] missing, Progress progress) {
     for (int i = 0; i < PUSHES; i++) {
       double[] worked = estimate(rank);
       for (int c = 0; c < worked.length; c++) {
@@ -161,7 +165,7 @@ final class Fitting {
         break;
       }
       partition.balance(worked, 1);
-      partition.spread(Progress.NONE);
+      partition.spread(progress.between((double) i / PUSHES, (i + 1.0) / PUSHES));
     }
   }
 
@@ -226,7 +230,7 @@ final class Fitting {
   }
 
   /** Adds a cell to each component with a cell over the limit, farthest out in its worst cell. */
-  private boolean grow(double[] worked) {
+  private boolean grow(double[] worked, Progress progress) {
     int[] cells = partition.cellsOfComponents();
     int[] worst = new int[cells.length];
     Arrays.fill(worst, -1);
@@ -244,13 +248,14 @@ final class Fitting {
       any = true;
     }
     if (any) {
-      partition.spread(Progress.NONE);
+      partition.spread(progress.between(0, 0.05));
+      Progress relaxing = progress.between(0.05, 0.7);
       for (int i = 0; i < RELAXATIONS; i++) {
-        partition.balance(estimate(null), 0.7);
+        partition.balance(estimate(null), DAMPING);
         partition.relax();
-        partition.spread(Progress.NONE);
+        partition.spread(relaxing.between(i / (double) RELAXATIONS, (i + 1.0) / RELAXATIONS));
       }
-      push(null, new double[partition.cells()]);
+      push(null, new double[partition.cells()], progress.between(0.7, 1));
     }
     return any;
   }

@@ -45,6 +45,19 @@ final class Partition {
     }
   }
 
+  /**
+   * The same cells on the domain that this one's domain was coarsened from; to be spread.
+   *
+   * @param fine the domain that {@link Domain#meshVertex} names vertices of
+   */
+  Partition on(Domain fine) {
+    int[] fineSeed = new int[seed.length];
+    for (int i = 0; i < seed.length; i++) {
+      fineSeed[i] = domain.meshVertex()[seed[i]];
+    }
+    return new Partition(fine, fineSeed, weight);
+  }
+
   private int componentOf(int vertex) {
     int at = Arrays.binarySearch(domain.vertexBegin(), vertex);
     // Components are never empty, so a vertex that begins one is found exactly once.

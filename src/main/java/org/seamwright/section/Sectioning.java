@@ -55,7 +55,7 @@ public final class Sectioning {
         Domain.of(fine.mesh(), fine.carryFaces(components.divided()), components.dividedCount());
     double lapMm = Math.max(settings.activationLapMm(), settings.flashLapMm());
     Partition partition =
-        Division.of(domain, settings.limitMm2(), lapMm, progress.between(0.05, 0.4));
+        Division.coarseToFine(domain, settings.limitMm2(), lapMm, progress.between(0.05, 0.4));
     Layout layout =
         new Fitting(
                 fine.mesh(),

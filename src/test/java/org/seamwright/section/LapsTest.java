@@ -1,0 +1,160 @@
+package org.seamwright.section;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Arrays;
+import java.util.function.IntToDoubleFunction;
+import org.assertj.core.data.Percentage;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.seamwright.basis.Progress;
+import org.seamwright.geodesic.CutMesh;
+import org.seamwright.geodesic.FieldCut;
+import org.seamwright.mesh.Faces;
+import org.seamwright.mesh.Mesh;
+import org.seamwright.testsupport.Shapes;
+
+/** Bands of constant width against closed formulas, on meshes of 20,000 faces or so. */
+class LapsTest {
+  /** What is promised of a band that is at least two edges wide. */
+  private static final Percentage PROMISED = Percentage.withPercentage(0.5);
+
+  /** A mesh cut along a field, and which side of the cut each face lies on. */
+  private record Sides(Mesh mesh, boolean[] below) {
+    static Sides of(Mesh mesh, IntToDoubleFunction fieldAtVertex, double level) {
+      double[] field = new double[mesh.vertexCount()];
+      Arrays.setAll(field, fieldAtVertex);
+      CutMesh cut = FieldCut.along(mesh, field, level, f -> true);
+      return new Sides(cut.mesh(), FieldCut.below(cut, field, level));
+    }
+
+    int[] section(int belowId, int aboveId) {
+      int[] section = new int[below.length];
+      Arrays.setAll(section, f -> below[f] ? belowId : aboveId);
+      return section;
+    }
+  }
+
+  private static Laps lay(Mesh mesh, int[] section, double activationMm, double flashMm) {
+    int sections = Arrays.stream(section).max().orElse(0);
+    return Laps.of(mesh, section, sections, activationMm, flashMm, Progress.NONE);
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {2, 3.3, 10, 40})
+  void onAPlaneItIsWidthTimesLength(double edges) {
+    // 100 by 100 squares of 1 mm; the seam runs beside the lines of the mesh.
+    Mesh plane = Shapes.plane(100, 100, 100, 100);
+    Sides sides = Sides.of(plane, plane::x, 0.37);
+    Laps laps = lay(sides.mesh(), sides.section(1, 2), edges / 2, edges);
+    assertThat(laps.sections().get(1).flashLapMm2()).isCloseTo(100 * edges, PROMISED);
+    assertThat(laps.sections().get(1).activationLapMm2()).isCloseTo(50 * edges, PROMISED);
+    assertThat(laps.sections().get(0).flashLapMm2()).isZero();
+    assertThat(laps.sections().get(0).netMm2()).isCloseTo(5037, within(1e-9));
+    assertThat(laps.seams()).hasSize(1);
+    assertThat(laps.seams().get(0).lengthMm()).isCloseTo(100, within(1e-9));
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {2, 3.3, 10, 25})
+  void alongASlantingSeamOnAPlaneToo(double edges) {
+    // The line x = y/3 from rim to rim, which it meets at a slant.
+    Mesh plane = Shapes.plane(120, 60, 120, 84);
+    Sides sides = Sides.of(plane, v -> plane.x(v) - plane.y(v) / 3, 0);
+    Laps laps = lay(sides.mesh(), sides.section(2, 1), edges, 0);
+    double length = 60 * Math.sqrt(10) / 3;
+    // Against a rectangle on the seam the rim cuts a right triangle off at the acute end; at the
+    // obtuse end a sector of a circle about the seam's end comes in addition.
+    double slant = Math.atan(1.0 / 3);
+    double lost = edges * edges / 2 * (Math.tan(slant) - slant);
+    assertThat(laps.sections().get(1).activationLapMm2())
+        .isCloseTo(length * edges - lost, PROMISED);
+    assertThat(laps.sections().get(1).flashLapMm2()).isZero();
+  }
+
+  @ParameterizedTest
+  @CsvSource({"2", "5", "17", "40"})
+  void roundACylinder(double edges) {
+    // 100 sides of 1 mm.
+    double radius = 50 / Math.PI;
+    Mesh cylinder = Shapes.cylinder(radius, 100, 100, 100, false);
+    Sides sides = Sides.of(cylinder, cylinder::z, 3.21);
+    Laps laps = lay(sides.mesh(), sides.section(1, 2), 0, edges);
+    assertThat(laps.sections().get(1).flashLapMm2())
+        .isCloseTo(2 * Math.PI * radius * edges, PROMISED);
+    Laps turned = lay(sides.mesh(), sides.section(2, 1), 0, edges);
+    assertThat(turned.sections().get(1).flashLapMm2())
+        .isCloseTo(2 * Math.PI * radius * edges, PROMISED);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "0.5, 2, true", "0.5, 2, false", "0.5, 9, false", "0.9, 2, true", "0.9, 2, false",
+    "0.9, 12, true", "0.9, 40, false", "1.4, 5, true", "1.4, 40, true", "1.4, 40, false"
+  })
+  void besideAParallelOfASphere(double colatitude, double edges, boolean poleward) {
+    // 100 bands of latitude: an edge along a meridian is 1 mm.
+    double radius = 100 / Math.PI;
+    Mesh sphere = Shapes.sphere(radius, 100, 100);
+    Sides sides = Sides.of(sphere, sphere::z, radius * Math.cos(colatitude));
+    // The lap lies on the section worked first: the cap (above) for a lap towards the pole.
+    int[] section = poleward ? sides.section(2, 1) : sides.section(1, 2);
+    Laps laps = lay(sides.mesh(), section, edges, edges);
+    double to = poleward ? Math.max(0, colatitude - edges / radius) : colatitude + edges / radius;
+    // Zone of a sphere, 2 pi R h (any handbook of mathematics).
+    double zone = 2 * Math.PI * radius * radius * Math.abs(Math.cos(colatitude) - Math.cos(to));
+    assertThat(laps.sections().get(1).flashLapMm2()).isCloseTo(zone, PROMISED);
+    assertThat(laps.seams().get(0).flashLapMm2())
+        .isCloseTo(laps.sections().get(1).flashLapMm2(), within(1e-9));
+  }
+
+  @Test
+  void aLapRunsOnOverANarrowSectionWorkedBefore() {
+    // Strips 0 to 30, 30 to 34 and 34 to 100 mm, worked in this order: the third one's lap of 10
+    // mm covers the second strip and 6 mm of the first.
+    Mesh plane = Shapes.plane(100, 50, 100, 50);
+    int[] section = new int[plane.faceCount()];
+    double[] centre = new double[3];
+    for (int f = 0; f < section.length; f++) {
+      Faces.centroid(plane, f, centre);
+      section[f] = centre[0] < -20 ? 1 : centre[0] < -16 ? 2 : 3;
+    }
+    Laps laps = lay(plane, section, 2, 10);
+    assertThat(laps.sections().get(1).flashLapMm2()).isCloseTo(500, within(1e-6));
+    assertThat(laps.sections().get(2).flashLapMm2()).isCloseTo(500, within(1e-6));
+    assertThat(laps.sections().get(2).activationLapMm2()).isCloseTo(100, within(1e-6));
+    // It has no seam with the first section, so all of it goes to its only seam.
+    assertThat(laps.seams()).hasSize(2);
+    assertThat(laps.seams().get(1).flashLapMm2()).isCloseTo(500, within(1e-6));
+    double[] byTimes = new double[4];
+    for (int f = 0; f < laps.section().length; f++) {
+      byTimes[laps.flashes()[f]] += Faces.area(laps.cut().mesh(), f);
+    }
+    // 300 mm² of the first strip lie under both laps.
+    assertThat(byTimes[3]).isCloseTo(300, within(1e-6));
+    assertThat(byTimes[2]).isCloseTo(200 + 200, within(1e-6));
+  }
+
+  @Test
+  void threeQuartersRoundACorner() {
+    // Quarters of a plane, worked 1 2 3 around with the fourth quarter bare: the lap of 2 lies on
+    // 1, that of 3 on 2; at the middle point nothing is covered twice.
+    Mesh plane = Shapes.plane(80, 80, 40, 40);
+    int[] section = new int[plane.faceCount()];
+    double[] centre = new double[3];
+    for (int f = 0; f < section.length; f++) {
+      Faces.centroid(plane, f, centre);
+      section[f] = centre[0] < 0 ? (centre[1] < 0 ? 1 : 2) : (centre[1] < 0 ? 0 : 3);
+    }
+    double w = 6;
+    Laps laps = lay(plane, section, w, w);
+    // Band of 2 on 1: 40 by w. Band of 3 on 2: the same; round the end of its seam, in section 1,
+    // a quarter of a disc, measured over plated faces only.
+    assertThat(laps.sections().get(1).flashLapMm2()).isCloseTo(40 * w, within(1e-6));
+    assertThat(laps.sections().get(2).flashLapMm2())
+        .isCloseTo(40 * w + Math.PI * w * w / 4, PROMISED);
+  }
+}
