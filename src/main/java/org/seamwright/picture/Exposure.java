@@ -71,6 +71,35 @@ public final class Exposure {
   }
 
   /**
+   * The view that adds most to others: much of what is seen in it, and it looks from elsewhere.
+   *
+   * @param weight how much each region counts, by number
+   * @param others sides already looked from
+   * @return number of the view
+   */
+  public int furthest(double[] weight, List<View> others) {
+    int best = 0;
+    double bestScore = -1;
+    for (int v = 0; v < views.size(); v++) {
+      double seen = 0;
+      for (int region = 0; region < weight.length; region++) {
+        seen += weight[region] * seenMm2(v, region);
+      }
+      double away = 2;
+      for (View other : others) {
+        View view = views.get(v);
+        double along = view.x() * other.x() + view.y() * other.y() + view.z() * other.z();
+        away = Math.min(away, 1 - along);
+      }
+      if (seen * away > bestScore) {
+        bestScore = seen * away;
+        best = v;
+      }
+    }
+    return best;
+  }
+
+  /**
    * The fewest views, found greedily, in which each region is seen at least nearly as well as from
    * its best side.
    *

@@ -16,7 +16,7 @@ import org.seamwright.section.SectionPlan;
  */
 public final class Pictures {
   /** Radius of a number's circle over the height of the picture. Choice of this program. */
-  private static final double LABEL_RADIUS = 0.027;
+  private static final double LABEL_RADIUS = 0.04;
 
   /** Room left around the piece over the height of the picture. */
   private static final double MARGIN = 0.03;
@@ -213,22 +213,27 @@ public final class Pictures {
   }
 
   /**
-   * How many of some points are in view from a side.
+   * How many points of each of several sets are in view from a side.
    *
    * @param mesh the piece
-   * @param points on its surface, mm
+   * @param sets points on its surface, mm
    */
-  public static int pointsInView(Mesh mesh, List<Vector3D> points, View view) {
-    Camera camera = Camera.orthographic(view, mesh, 400, 400, Camera.Margins.all(2));
+  public static int[] pointsInView(Mesh mesh, List<List<Vector3D>> sets, View view) {
+    Camera camera = Camera.orthographic(view, mesh, SMALL, SMALL, Camera.Margins.all(2));
     FaceBuffer buffer = FaceBuffer.of(mesh, camera, 1);
     double hiddenMm = HIDDEN * mesh.bounds().diagonal();
-    int count = 0;
     double[] at = new double[3];
-    for (Vector3D p : points) {
-      count += inView(buffer, camera, hiddenMm, p, at) ? 1 : 0;
+    int[] count = new int[sets.size()];
+    for (int i = 0; i < count.length; i++) {
+      for (Vector3D p : sets.get(i)) {
+        count[i] += inView(buffer, camera, hiddenMm, p, at) ? 1 : 0;
+      }
     }
     return count;
   }
+
+  /** Side of pictures that nobody looks at, pixels. */
+  private static final int SMALL = 400;
 
   private static boolean inView(
       FaceBuffer buffer, Camera camera, double hiddenMm, Vector3D p, double[] at) {
@@ -251,6 +256,20 @@ public final class Pictures {
   public static Labelled sections(
       SectionPlan plan, SurfaceMap map, View view, int width, int height) {
     return numbered(sectionScene(plan, map), view, width, height, Background.WHITE);
+  }
+
+  /**
+   * A scene in parallel projection, without numbers.
+   *
+   * @param scene what
+   * @param background behind the piece
+   */
+  public static Image plain(
+      Scene scene, View view, int width, int height, Background background) {
+    int margin = (int) Math.round(MARGIN * Math.min(height, width));
+    Camera camera =
+        Camera.orthographic(view, scene.mesh(), width, height, Camera.Margins.all(margin));
+    return Renderer.render(scene, camera, background);
   }
 
   /**

@@ -1,0 +1,175 @@
+package org.seamwright.paper;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import org.seamwright.job.PlannedJob;
+import org.seamwright.picture.Background;
+import org.seamwright.picture.Exposure;
+import org.seamwright.picture.Pictures;
+import org.seamwright.picture.Scene;
+import org.seamwright.picture.View;
+import org.seamwright.region.Mark;
+import org.seamwright.region.Treatment;
+
+/** The paper for the customer: before and after, where gold goes, how thick, and a line to sign. */
+public final class CustomerSheet {
+  private static final double CAPTION_HEIGHT = 24;
+  private static final int PIXELS_WIDE = 900;
+
+  private CustomerSheet() {}
+
+  /**
+   * Writes the sheet as PDF: one or two pages.
+   *
+   * @param planned the job
+   * @param file replaced if it exists
+   * @param paper size of the pages
+   * @param date shown on each page
+   * @throws IOException if the file can't be written
+   */
+  public static void write(PlannedJob planned, Path file, PaperSize paper, LocalDate date)
+      throws IOException {
+    write(new Brief(planned, date), file, paper);
+  }
+
+  static void write(Brief brief, Path file, PaperSize paper) throws IOException {
+    try (Sheet sheet = new Sheet(paper, "Gold plating, for your approval", brief.piece(), brief.dateText())) {
+      sheet.y +=
+          sheet.block("Gold plating, for your approval", Style.LABEL.sized(12), sheet.left(), sheet.y, sheet.width());
+      sheet.y += sheet.block(brief.piece(), Style.TITLE, sheet.left(), sheet.y, sheet.width(), 2);
+      sheet.gap(8);
+      pictures(sheet, brief);
+      gold(sheet, brief);
+      where(sheet, brief);
+      signature(sheet);
+      sheet.save(file);
+    }
+  }
+
+  private static void pictures(Sheet sheet, Brief brief) throws IOException {
+    Scene before = Pictures.beforeScene(brief.planned.map());
+    Scene after = Pictures.customerScene(brief.planned.map());
+    double width = (sheet.width() - 14) / 2;
+    double height = (sheet.bottom() - sheet.y) / 2 - CAPTION_HEIGHT;
+    int high = (int) (PIXELS_WIDE * height / width);
+    double[] x = {sheet.left(), sheet.left() + width + 14};
+    for (View view : sides(brief)) {
+      sheet.need(height + CAPTION_HEIGHT);
+      sheet.picture(
+          Pictures.photograph(before, view, PIXELS_WIDE, high, Background.SOFT),
+          x[0],
+          sheet.y,
+          width,
+          height);
+      sheet.picture(
+          Pictures.photograph(after, view, PIXELS_WIDE, high, Background.SOFT),
+          x[1],
+          sheet.y,
+          width,
+          height);
+      double caption = sheet.y + height + 3;
+      sheet.block("Before, seen from: " + view.name(), Style.LABEL, x[0], caption, width, 1);
+      sheet.block("After", Style.LABEL, x[1], caption, width, 1);
+      sheet.y += height + CAPTION_HEIGHT;
+    }
+  }
+
+  /** The usual side, and the one turned away from it that shows most of the work. */
+  static List<View> sides(Brief brief) {
+    int[] region = new int[brief.planned.map().mesh().faceCount()];
+    for (int f = 0; f < region.length; f++) {
+      region[f] = brief.planned.map().of(f).code();
+    }
+    // The piece stands on a table: nobody looks at it from below.
+    Exposure exposure =
+        Exposure.of(
+            brief.planned.map().mesh(),
+            region,
+            View.around().stream().filter(v -> v.z() >= 0).toList());
+    double[] weight = {GOLD_COUNTS, BARE_COUNTS};
+    View second =
+        exposure.views().get(exposure.furthest(weight, List.of(View.THREE_QUARTER)));
+    return List.of(View.THREE_QUARTER, second);
+  }
+
+  /** What a customer cares to see, gold before bare metal. */
+  private static final double GOLD_COUNTS = 1;
+
+  private static final double BARE_COUNTS = 0.3;
+
+  private static void gold(Sheet sheet, Brief brief) throws IOException {
+    double um = brief.thicknessUm();
+    sheet.heading("The gold", 120);
+    double height =
+        Figure.row(
+            sheet,
+            List.of(
+                new Figure("Thickness", brief.format.thickness(um), "planned, on average"),
+                new Figure(
+                    "Gold goes on", brief.format.area(brief.areaMm2(Treatment.PLATE)), ""),
+                new Figure(
+                    "Stays as it is", brief.format.area(brief.areaMm2(Treatment.BARE)), "")),
+            Style.LARGE_FIGURE,
+            sheet.left(),
+            sheet.y,
+            sheet.width());
+    sheet.y += height + 6;
+    sheet.paragraph(
+        "Metal: " + brief.planned.settings().deposit().name() + ", on "
+            + StepPages.lowerFirst(brief.planned.settings().recipe().base()) + ".",
+        Style.BODY);
+    sheet.paragraph(Words.wear(um), Style.BODY);
+    sheet.gap(2);
+    sheet.paragraph(
+        "What a thickness is good for is common practice, not a standard or a warranty. "
+            + Words.classes(um),
+        Style.SMALL);
+    sheet.gap(10);
+  }
+
+  private static void where(Sheet sheet, Brief brief) throws IOException {
+    sheet.heading("Where it goes", 60);
+    Treatment ground = brief.planned.job().ground();
+    sheet.paragraph("Everywhere not named below: " + words(ground) + ".", Style.BODY);
+    List<String> rows = new ArrayList<>();
+    for (int i = 0; i < brief.planned.job().marks().size(); i++) {
+      Mark mark = brief.planned.job().marks().get(i);
+      if (!mark.name().isBlank()) {
+        rows.add(mark.name() + ": " + words(mark.treatment()));
+      }
+    }
+    for (String row : rows) {
+      sheet.need(Style.BODY.leading() + 2);
+      sheet.disc(sheet.left() + 4, sheet.y + Style.BODY.rise() - 4, 2, Style.INK);
+      sheet.paragraph(row, Style.BODY, sheet.left() + 14, sheet.width() - 14);
+    }
+    sheet.gap(2);
+    sheet.paragraph(
+        "The pictures are drawn from the model of the piece: colours and shine are only like those"
+            + " of the real thing. Dents, scratches and worn places show through plating.",
+        Style.SMALL);
+    sheet.gap(10);
+  }
+
+  private static String words(Treatment treatment) {
+    return switch (treatment) {
+      case PLATE -> "gold";
+      case BARE -> "stays as it is";
+      case OUT_OF_SCOPE -> "not part of the work";
+    };
+  }
+
+  private static void signature(Sheet sheet) throws IOException {
+    sheet.need(64);
+    sheet.gap(14);
+    sheet.paragraph("I agree to the work as shown.", Style.STRONG);
+    sheet.gap(26);
+    double half = (sheet.width() - 24) / 2;
+    sheet.blank("Name and signature", sheet.left(), sheet.y, half * 1.4);
+    sheet.blank("Date", sheet.left() + half * 1.4 + 24, sheet.y, half * 0.6);
+    sheet.gap(8);
+  }
+}

@@ -1,0 +1,160 @@
+package org.seamwright.paper;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.geometry.euclidean.threed.Vector3D;
+import org.seamwright.basis.Notice;
+import org.seamwright.mask.MaskEdge;
+import org.seamwright.mask.MaskPlan;
+import org.seamwright.picture.Background;
+import org.seamwright.picture.Pictures;
+import org.seamwright.picture.Scene;
+import org.seamwright.picture.View;
+
+/** What is covered before plating, with what, and where. */
+final class MaskPages {
+  private static final double PICTURE_HEIGHT = 250;
+  private static final int PICTURE_PIXELS_WIDE = 1400;
+  private static final int MOST_VIEWS = 3;
+
+  /** Points along the edges of a mask that may carry its number. */
+  private static final int POINTS_PER_MASK = 48;
+
+  private MaskPages() {}
+
+  static void write(Sheet sheet, Brief brief) throws IOException {
+    MaskPlan plan = brief.planned.masks();
+    sheet.part("Mask", plan.masks().isEmpty() ? 40 : PICTURE_HEIGHT + 120);
+    if (plan.masks().isEmpty()) {
+      sheet.paragraph("Nothing bare borders on plating: there is nothing to mask.", Style.BODY);
+      return;
+    }
+    sheet.paragraph(
+        "Lay tape on the bare side, its edge on the line, lapping over itself at the join. Lacquer"
+            + " beyond the tape, lapping onto its back edge only. Let it dry before anything is"
+            + " wetted.",
+        Style.BODY);
+    sheet.gap(8);
+    pictures(sheet, brief);
+    for (MaskPlan.Mask mask : plan.masks()) {
+      mask(sheet, brief, mask);
+    }
+    for (Notice notice : plan.notices()) {
+      sheet.paragraph(notice.text(), Style.BODY);
+    }
+  }
+
+  private static void pictures(Sheet sheet, Brief brief) throws IOException {
+    List<Pictures.Callout> callouts = new ArrayList<>();
+    for (MaskPlan.Mask mask : brief.planned.masks().masks()) {
+      callouts.add(new Pictures.Callout(mask.id(), "M" + mask.id(), points(mask)));
+    }
+    Scene scene = Pictures.maskScene(brief.planned.map());
+    int high = (int) (PICTURE_PIXELS_WIDE * PICTURE_HEIGHT / sheet.width());
+    for (View view : views(brief, callouts)) {
+      sheet.need(PICTURE_HEIGHT + 22);
+      Pictures.Labelled picture =
+          Pictures.withCallouts(
+              scene, callouts, view, PICTURE_PIXELS_WIDE, high, Background.WHITE);
+      sheet.picture(picture.image(), sheet.left(), sheet.y, sheet.width(), PICTURE_HEIGHT);
+      sheet.y += PICTURE_HEIGHT + 2;
+      sheet.paragraph(
+          "Seen from: " + view.name() + ". Hatched: covered.", Style.LABEL.in(Style.INK));
+      sheet.gap(8);
+    }
+  }
+
+  /** Sides that show the most of mask edges not yet shown, until all that can be shown are. */
+  private static List<View> views(Brief brief, List<Pictures.Callout> callouts) {
+    List<View> all = View.around();
+    int[][] seen = new int[all.size()][callouts.size()];
+    for (int v = 0; v < all.size(); v++) {
+      int[] counts =
+          Pictures.pointsInView(
+              brief.planned.map().mesh(),
+              callouts.stream().map(Pictures.Callout::points).toList(),
+              all.get(v));
+      System.arraycopy(counts, 0, seen[v], 0, counts.length);
+    }
+    List<View> chosen = new ArrayList<>();
+    boolean[] shown = new boolean[callouts.size()];
+    while (chosen.size() < MOST_VIEWS) {
+      int pick = -1;
+      long best = 0;
+      for (int v = 0; v < all.size(); v++) {
+        long score = 0;
+        for (int m = 0; m < shown.length; m++) {
+          // A mask more counts above any number of points of masks already counted.
+          score += shown[m] || seen[v][m] == 0 ? 0 : 1000 + seen[v][m];
+        }
+        if (score > best) {
+          best = score;
+          pick = v;
+        }
+      }
+      if (pick < 0) {
+        break;
+      }
+      chosen.add(all.get(pick));
+      for (int m = 0; m < shown.length; m++) {
+        shown[m] |= seen[pick][m] > 0;
+      }
+    }
+    return chosen.isEmpty() ? List.of(View.THREE_QUARTER) : chosen;
+  }
+
+  private static List<Vector3D> points(MaskPlan.Mask mask) {
+    List<Vector3D> all = new ArrayList<>();
+    for (MaskEdge edge : mask.edges()) {
+      double[] p = edge.points();
+      for (int i = 0; i + 2 < p.length; i += 3) {
+        all.add(Vector3D.of(p[i], p[i + 1], p[i + 2]));
+      }
+    }
+    List<Vector3D> some = new ArrayList<>();
+    int step = Math.max(1, all.size() / POINTS_PER_MASK);
+    for (int i = 0; i < all.size(); i += step) {
+      some.add(all.get(i));
+    }
+    if (some.isEmpty()) {
+      double[] m = mask.middleMm();
+      some.add(Vector3D.of(m[0], m[1], m[2]));
+    }
+    return some;
+  }
+
+  private static void mask(Sheet sheet, Brief brief, MaskPlan.Mask mask) throws IOException {
+    List<String> strips = new ArrayList<>();
+    for (MaskPlan.TapeStrip strip : mask.tape()) {
+      strips.add(
+          brief.format.length(strip.lengthMm())
+              + " of "
+              + brief.format.length(strip.widthMm())
+              + " tape");
+    }
+    String tape = strips.isEmpty() ? "No tape" : "Cut: " + String.join("; ", strips);
+    double x = sheet.left() + 52;
+    double width = sheet.right() - x - 40;
+    double height = Math.max(64, 46 + sheet.height(tape, Style.BODY, width));
+    sheet.need(height + 10);
+    double top = sheet.y;
+    sheet.badge("M" + mask.id(), sheet.left() + 20, top + 22, 20);
+    Figure.row(
+        sheet,
+        List.of(
+            new Figure("Edge", brief.format.length(mask.edgeMm()), ""),
+            new Figure("Under tape", brief.format.area(mask.tapeMm2()), ""),
+            new Figure("Under lacquer", brief.format.area(mask.lacquerMm2()), ""),
+            new Figure("Lacquer", brief.format.volume(mask.lacquerMl()), "")),
+        new Style(true, 14, Style.INK),
+        x,
+        top,
+        width);
+    sheet.block(tape, Style.BODY, x, top + 36, width);
+    sheet.tick(sheet.right() - 24, top + 8, 22);
+    sheet.y += height;
+    sheet.rule(sheet.left(), sheet.y, sheet.width(), 0.5, Style.HAIRLINE);
+    sheet.gap(10);
+  }
+}

@@ -1,0 +1,269 @@
+package org.seamwright.paper;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import org.seamwright.basis.Progress;
+import org.seamwright.job.Job;
+import org.seamwright.plating.PlatingPlan;
+import org.seamwright.plating.Step;
+import org.seamwright.section.Seam;
+import org.seamwright.section.Section;
+
+/** One block per section in working order, then what is done to the whole piece. */
+final class SectionPages {
+  private static final double PICTURE_WIDTH = 158;
+  private static final double PICTURE_HEIGHT = 136;
+  private static final int PIXELS_PER_POINT = 3;
+  private static final double FIGURES = 62;
+  private static final double TICK = 15;
+  private static final double TICK_ROW = 22;
+
+  private SectionPages() {}
+
+  static void write(Sheet sheet, Brief brief, Progress progress) throws IOException {
+    if (brief.sections().isEmpty()) {
+      return;
+    }
+    sheet.newPage();
+    sheet.heading("Work the sections in this order", 200);
+    int done = 0;
+    for (Section section : brief.sections()) {
+      progress.at(done++ / (double) brief.sections().size());
+      section(sheet, brief, section);
+    }
+    wholePiece(sheet, brief);
+  }
+
+  private static void section(Sheet sheet, Brief brief, Section section) throws IOException {
+    PlatingPlan.SectionAmounts amounts = brief.amounts(section.id());
+    double x = sheet.left() + PICTURE_WIDTH + 18;
+    double width = sheet.right() - x;
+    String laps = laps(brief, section);
+    List<List<Tick>> rows = tickRows(sheet, ticks(brief, amounts, true), width);
+    double lapsHeight = sheet.height(laps, Style.STRONG, width - 48);
+    double right = Math.max(42, lapsHeight + 6) + FIGURES + rows.size() * TICK_ROW + 20;
+    double height = Math.max(right, PICTURE_HEIGHT + 14);
+    sheet.need(height);
+    double top = sheet.y;
+    if (brief.canBeSeen(section.id())) {
+      sheet.picture(
+          brief.whereItIs(
+              section.id(),
+              (int) (PICTURE_WIDTH * PIXELS_PER_POINT),
+              (int) (PICTURE_HEIGHT * PIXELS_PER_POINT)),
+          sheet.left(),
+          top,
+          PICTURE_WIDTH,
+          PICTURE_HEIGHT);
+      sheet.block(
+          "from: " + brief.bestView(section.id()).name(),
+          Style.SMALL,
+          sheet.left(),
+          top + PICTURE_HEIGHT,
+          PICTURE_WIDTH,
+          1);
+    } else {
+      sheet.block(
+          "Hidden from every side that pictures are taken from.",
+          Style.BODY,
+          sheet.left(),
+          top + 20,
+          PICTURE_WIDTH);
+    }
+    sheet.badge(String.valueOf(section.id()), x + 20, top + 20, 20);
+    sheet.block(laps, Style.STRONG, x + 50, top + 4, width - 50);
+    double y = top + Math.max(42, lapsHeight + 6);
+    figures(sheet, brief, section, amounts, x, y, width);
+    y += FIGURES;
+    y = drawTicks(sheet, rows, x, y);
+    blanks(sheet, x, y + 11, width);
+    sheet.y = top + height;
+    sheet.rule(sheet.left(), sheet.y, sheet.width(), 0.7, Style.HAIRLINE);
+    sheet.gap(10);
+  }
+
+  private static void figures(
+      Sheet sheet,
+      Brief brief,
+      Section section,
+      PlatingPlan.SectionAmounts amounts,
+      double x,
+      double y,
+      double width)
+      throws IOException {
+    boolean over = brief.overLimit(section);
+    Style value = new Style(true, 15, Style.INK);
+    double column = (width - 12 * 3) / 4;
+    Figure.row(
+        sheet,
+        List.of(
+            new Figure("Gold", brief.format.mass(amounts.goldG()), ""),
+            new Figure("Solution", brief.format.volume(amounts.solutionMl()), ""),
+            new Figure(
+                "To the flash", brief.format.time(seconds(brief, amounts, true)), "")),
+        value,
+        x,
+        y,
+        3 * column + 24);
+    Figure.row(
+        sheet,
+        List.of(new Figure("Worked area", brief.format.area(section.workedMm2()), "")),
+        over ? value.in(Style.ALARM) : value,
+        x + 3 * (column + 12),
+        y,
+        column);
+    String areas =
+        "Gold: flash "
+            + brief.format.mass(amounts.flashG())
+            + ", build "
+            + brief.format.mass(amounts.buildG())
+            + ", loss "
+            + brief.format.mass(amounts.lossG())
+            + ". Area: net "
+            + brief.format.area(section.netMm2())
+            + " + laps "
+            + brief.format.area(section.workedMm2() - section.netMm2())
+            + ", limit "
+            + brief.format.area(brief.planned.limitMm2())
+            + (over ? ": OVER THE LIMIT" : "");
+    sheet.block(
+        areas, over ? Style.SMALL.in(Style.ALARM) : Style.SMALL, x, y + 35, width, 2);
+  }
+
+  private static String laps(Brief brief, Section section) {
+    List<String> onto = new ArrayList<>();
+    for (Seam seam : brief.laps(section.id())) {
+      onto.add(String.valueOf(seam.earlier()));
+    }
+    if (onto.isEmpty()) {
+      return "No lap: nothing beside it is gilded yet.";
+    }
+    Job.SectionRules rules = brief.planned.job().sections();
+    return "Lap onto "
+        + Words.list(onto)
+        + ": activate "
+        + brief.format.length(rules.activationLapMm())
+        + ", flash "
+        + brief.format.length(rules.flashLapMm())
+        + " beyond the seam.";
+  }
+
+  /** A step to tick off. */
+  private record Tick(String text) {}
+
+  private static boolean perSection(Step step) {
+    return switch (step.kind()) {
+      case DRY_PREPARATION, WET, FLASH -> true;
+      case BUILD, FINISH -> false;
+    };
+  }
+
+  private static double seconds(
+      Brief brief, PlatingPlan.SectionAmounts amounts, boolean perSection) {
+    double seconds = 0;
+    List<Step> steps = brief.planned.settings().recipe().steps();
+    for (int i = 0; i < steps.size(); i++) {
+      seconds += perSection(steps.get(i)) == perSection ? amounts.steps().get(i) : 0;
+    }
+    return seconds;
+  }
+
+  private static List<Tick> ticks(
+      Brief brief, PlatingPlan.SectionAmounts amounts, boolean perSection) {
+    List<Tick> ticks = new ArrayList<>();
+    List<Step> steps = brief.planned.settings().recipe().steps();
+    for (int i = 0; i < steps.size(); i++) {
+      if (perSection(steps.get(i)) == perSection) {
+        ticks.add(
+            new Tick(steps.get(i).name() + " " + brief.format.time(amounts.steps().get(i))));
+      }
+    }
+    return ticks;
+  }
+
+  /** Fills rows with ticks, in order. */
+  private static List<List<Tick>> tickRows(Sheet sheet, List<Tick> ticks, double width)
+      throws IOException {
+    List<List<Tick>> rows = new ArrayList<>();
+    double used = width + 1;
+    for (Tick tick : ticks) {
+      double w = tickWidth(sheet, tick);
+      if (used + w > width) {
+        rows.add(new ArrayList<>());
+        used = 0;
+      }
+      rows.get(rows.size() - 1).add(tick);
+      used += w;
+    }
+    return rows;
+  }
+
+  private static double tickWidth(Sheet sheet, Tick tick) throws IOException {
+    return TICK + 5 + sheet.width(tick.text, Style.BODY) + 14;
+  }
+
+  private static double drawTicks(Sheet sheet, List<List<Tick>> rows, double x, double top)
+      throws IOException {
+    double y = top;
+    for (List<Tick> row : rows) {
+      double at = x;
+      for (Tick tick : row) {
+        sheet.tick(at, y, TICK);
+        sheet.line(tick.text, Style.BODY, at + TICK + 5, y + 11.5);
+        at += tickWidth(sheet, tick);
+      }
+      y += TICK_ROW;
+    }
+    return y;
+  }
+
+  private static void blanks(Sheet sheet, double x, double baseline, double width)
+      throws IOException {
+    double third = (width - 20) / 3;
+    sheet.blank("Gold used", x, baseline, third);
+    sheet.blank("Solution", x + third + 10, baseline, third);
+    sheet.blank("Time", x + 2 * (third + 10), baseline, third);
+  }
+
+  private static void wholePiece(Sheet sheet, Brief brief) throws IOException {
+    List<Step> steps = brief.planned.settings().recipe().steps();
+    List<String[]> rows = new ArrayList<>();
+    for (int i = 0; i < steps.size(); i++) {
+      double seconds = 0;
+      for (PlatingPlan.SectionAmounts amounts : brief.planned.plating().sections()) {
+        seconds += amounts.steps().get(i);
+      }
+      if (!perSection(steps.get(i)) && seconds > 0) {
+        rows.add(
+            new String[] {
+              steps.get(i).name(), steps.get(i).done(), brief.format.time(seconds)
+            });
+      }
+    }
+    if (rows.isEmpty()) {
+      return;
+    }
+    sheet.subheading("Then the whole piece", 120);
+    if (brief.planned.settings().buildUm() > 0) {
+      sheet.paragraph(
+          "Once every section is flashed there are no seams left: lay the build over all of it, "
+              + brief.format.thickness(brief.planned.settings().buildUm())
+              + " on "
+              + brief.format.area(brief.planned.plating().totals().netMm2())
+              + ".",
+          Style.BODY);
+      sheet.gap(6);
+    }
+    for (String[] row : rows) {
+      double width = sheet.width() - 34 - 110;
+      double height = Math.max(28, sheet.height(row[1], Style.BODY, width) + 20);
+      sheet.need(height);
+      sheet.tick(sheet.left(), sheet.y + 2, 20);
+      sheet.block(row[0], Style.STRONG, sheet.left() + 34, sheet.y, width, 1);
+      sheet.block(row[1], Style.BODY, sheet.left() + 34, sheet.y + Style.STRONG.leading(), width);
+      sheet.lineRight(row[2], Style.FIGURE, sheet.right(), sheet.y + 18);
+      sheet.y += height + 4;
+    }
+  }
+}

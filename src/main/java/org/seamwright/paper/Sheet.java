@@ -1,0 +1,341 @@
+package org.seamwright.paper;
+
+import java.awt.image.BufferedImage;
+import java.io.Closeable;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDDocumentInformation;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.PDPageContentStream;
+import org.apache.pdfbox.pdmodel.graphics.image.LosslessFactory;
+import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
+import org.seamwright.picture.Image;
+import org.seamwright.picture.Typeface;
+
+/**
+ * A paper in the making: pages filled from the top, with a line at the head and foot of each.
+ * Lengths are points (1/72 in), y runs down from the top of the page. {@link #y} is where the next
+ * thing goes. Same content, same bytes: no dates or random numbers inside.
+ */
+final class Sheet implements Closeable {
+  /** Margin at all sides: room for a clip or a ring binder. */
+  static final double MARGIN = 48;
+
+  private static final double PART_GAP = 18;
+  private static final double HEAD = 30;
+  private static final double FOOT = 26;
+
+  /** Circle by four cubic curves: distance of control points over the radius. */
+  private static final double KAPPA = 0.5522847498;
+
+  private final PDDocument document = new PDDocument();
+  private final PaperSize size;
+  private final String title;
+  private final String piece;
+  private final String date;
+  private final Face regular;
+  private final Face bold;
+  private final List<PDPage> pages = new ArrayList<>();
+  private PDPageContentStream content;
+
+  /** Where the next thing goes. */
+  double y;
+
+  Sheet(PaperSize size, String title, String piece, String date) throws IOException {
+    this.size = size;
+    this.title = title;
+    this.piece = piece;
+    this.date = date;
+    regular = Face.load(document, Typeface.REGULAR);
+    bold = Face.load(document, Typeface.BOLD);
+    newPage();
+  }
+
+  double left() {
+    return MARGIN;
+  }
+
+  double right() {
+    return size.width() - MARGIN;
+  }
+
+  double width() {
+    return right() - left();
+  }
+
+  double top() {
+    return MARGIN + HEAD;
+  }
+
+  double bottom() {
+    return size.height() - MARGIN - FOOT;
+  }
+
+  void newPage() throws IOException {
+    if (content != null) {
+      content.close();
+    }
+    PDPage page = new PDPage(size.box());
+    document.addPage(page);
+    pages.add(page);
+    content =
+        new PDPageContentStream(document, page, PDPageContentStream.AppendMode.OVERWRITE, true);
+    y = top();
+  }
+
+  /** Goes to a new page unless so much room is left on this one. */
+  void need(double height) throws IOException {
+    if (y + height > bottom() && y > top()) {
+      newPage();
+    }
+  }
+
+  /** Starts a part: on this page if at least so much of it is free, else on a new one. */
+  void part(String heading, double keepWith) throws IOException {
+    if (y > top()) {
+      y += PART_GAP;
+    }
+    heading(heading, keepWith);
+  }
+
+  double roomLeft() {
+    return bottom() - y;
+  }
+
+  Face face(Style style) {
+    return style.bold() ? bold : regular;
+  }
+
+  double width(String text, Style style) throws IOException {
+    Face face = face(style);
+    return face.width(face.settable(text)) * style.size();
+  }
+
+  /** Breaks text into lines of a width; the last allowed one ends in "…" if more would follow. */
+  List<String> wrap(String text, Style style, double width, int mostLines) throws IOException {
+    Face face = face(style);
+    return Wrap.lines(face.settable(text), face, width / style.size(), mostLines);
+  }
+
+  double height(String text, Style style, double width) throws IOException {
+    return text.isEmpty() ? 0 : wrap(text, style, width, Integer.MAX_VALUE).size() * style.leading();
+  }
+
+  /** Sets text from a top edge, wrapped, and returns the height it took. */
+  double block(String text, Style style, double x, double top, double width, int mostLines)
+      throws IOException {
+    if (text.isEmpty()) {
+      return 0;
+    }
+    double at = top;
+    for (String line : wrap(text, style, width, mostLines)) {
+      line(line, style, x, at + style.rise());
+      at += style.leading();
+    }
+    return at - top;
+  }
+
+  double block(String text, Style style, double x, double top, double width) throws IOException {
+    return block(text, style, x, top, width, Integer.MAX_VALUE);
+  }
+
+  /** Sets text across the page at {@link #y}, going on over the page's end line by line. */
+  void paragraph(String text, Style style) throws IOException {
+    paragraph(text, style, left(), width());
+  }
+
+  void paragraph(String text, Style style, double x, double width) throws IOException {
+    for (String line : wrap(text, style, width, Integer.MAX_VALUE)) {
+      need(style.leading());
+      line(line, style, x, y + style.rise());
+      y += style.leading();
+    }
+  }
+
+  void gap(double height) {
+    y += height;
+  }
+
+  /** Sets one line with its baseline at a height. */
+  void line(String text, Style style, double x, double baseline) throws IOException {
+    Face face = face(style);
+    String shown = face.settable(text);
+    if (shown.isBlank()) {
+      return;
+    }
+    content.beginText();
+    content.setFont(face.font(), (float) style.size());
+    fillColour(style.rgb());
+    content.newLineAtOffset((float) x, (float) (size.height() - baseline));
+    content.showText(shown);
+    content.endText();
+  }
+
+  void lineRight(String text, Style style, double right, double baseline) throws IOException {
+    line(text, style, right - width(text, style), baseline);
+  }
+
+  void lineCentred(String text, Style style, double middle, double baseline) throws IOException {
+    line(text, style, middle - width(text, style) / 2, baseline);
+  }
+
+  /** One line, cut short with "…" where it would be wider. */
+  void fitted(String text, Style style, double x, double baseline, double width)
+      throws IOException {
+    line(wrap(text, style, width, 1).get(0), style, x, baseline);
+  }
+
+  /** A heading with a gold rule under it, kept together with what follows. */
+  void heading(String text, double keepWith) throws IOException {
+    need(Style.HEADING.leading() + 14 + keepWith);
+    line(text, Style.HEADING, left(), y + Style.HEADING.rise());
+    y += Style.HEADING.leading() + 3;
+    fill(left(), y, width(), 1.6, Style.GOLD);
+    y += 11;
+  }
+
+  void subheading(String text, double keepWith) throws IOException {
+    need(Style.SUBHEADING.leading() + 4 + keepWith);
+    line(text, Style.SUBHEADING, left(), y + Style.SUBHEADING.rise());
+    y += Style.SUBHEADING.leading() + 4;
+  }
+
+  void fill(double x, double top, double width, double height, int rgb) throws IOException {
+    fillColour(rgb);
+    content.addRect(
+        (float) x, (float) (size.height() - top - height), (float) width, (float) height);
+    content.fill();
+  }
+
+  void frame(double x, double top, double width, double height, double line, int rgb)
+      throws IOException {
+    content.setLineWidth((float) line);
+    strokeColour(rgb);
+    content.addRect(
+        (float) x, (float) (size.height() - top - height), (float) width, (float) height);
+    content.stroke();
+  }
+
+  /** A horizontal line. */
+  void rule(double x, double at, double width, double line, int rgb) throws IOException {
+    content.setLineWidth((float) line);
+    strokeColour(rgb);
+    content.moveTo((float) x, (float) (size.height() - at));
+    content.lineTo((float) (x + width), (float) (size.height() - at));
+    content.stroke();
+  }
+
+  void disc(double x, double middleY, double radius, int rgb) throws IOException {
+    fillColour(rgb);
+    float cx = (float) x;
+    float cy = (float) (size.height() - middleY);
+    float r = (float) radius;
+    float k = (float) (radius * KAPPA);
+    content.moveTo(cx + r, cy);
+    content.curveTo(cx + r, cy + k, cx + k, cy + r, cx, cy + r);
+    content.curveTo(cx - k, cy + r, cx - r, cy + k, cx - r, cy);
+    content.curveTo(cx - r, cy - k, cx - k, cy - r, cx, cy - r);
+    content.curveTo(cx + k, cy - r, cx + r, cy - k, cx + r, cy);
+    content.fill();
+  }
+
+  /** A number in a filled disc. */
+  void badge(String text, double x, double middleY, double radius) throws IOException {
+    disc(x, middleY, radius, Style.INK);
+    double points = radius * (text.length() <= 2 ? 1.15 : 0.85);
+    Style style = new Style(true, points, 0xFFFFFF);
+    lineCentred(text, style, x, middleY + points * 0.36);
+  }
+
+  /** A box to tick. */
+  void tick(double x, double top, double side) throws IOException {
+    frame(x, top, side, side, 1.2, Style.INK);
+  }
+
+  /** A label with a line to write on after it. */
+  void blank(String label, double x, double baseline, double width) throws IOException {
+    line(label, Style.LABEL, x, baseline);
+    double from = x + width(label, Style.LABEL) + 5;
+    rule(from, baseline + 2, Math.max(0, x + width - from), 0.8, Style.SOFT);
+  }
+
+  /** A picture, as large as fits into a box, in its middle. */
+  void picture(Image image, double x, double top, double width, double height)
+      throws IOException {
+    BufferedImage pixels = image.toBufferedImage();
+    PDImageXObject object = LosslessFactory.createFromImage(document, pixels);
+    double scale = Math.min(width / image.width(), height / image.height());
+    double w = image.width() * scale;
+    double h = image.height() * scale;
+    content.drawImage(
+        object,
+        (float) (x + (width - w) / 2),
+        (float) (size.height() - top - (height - h) / 2 - h),
+        (float) w,
+        (float) h);
+  }
+
+  private void fillColour(int rgb) throws IOException {
+    content.setNonStrokingColor(part(rgb, 16), part(rgb, 8), part(rgb, 0));
+  }
+
+  private void strokeColour(int rgb) throws IOException {
+    content.setStrokingColor(part(rgb, 16), part(rgb, 8), part(rgb, 0));
+  }
+
+  private static float part(int rgb, int shift) {
+    return (rgb >> shift & 255) / 255f;
+  }
+
+  /** Numbers the pages and writes the file. */
+  void save(Path file) throws IOException {
+    content.close();
+    for (int i = 0; i < pages.size(); i++) {
+      content =
+          new PDPageContentStream(
+              document, pages.get(i), PDPageContentStream.AppendMode.APPEND, true, true);
+      headAndFoot(i + 1);
+      content.close();
+    }
+    content = null;
+    PDDocumentInformation about = new PDDocumentInformation();
+    about.setTitle(title + ": " + piece);
+    about.setProducer("Seamwright");
+    document.setDocumentInformation(about);
+    document.getDocumentCatalog().setLanguage("en");
+    // Left alone, the id holds the time of day.
+    document.setDocumentId(1L);
+    try (OutputStream out = Files.newOutputStream(file)) {
+      document.save(out);
+    }
+  }
+
+  private void headAndFoot(int page) throws IOException {
+    double head = MARGIN + 6;
+    double dateWidth = width(date, Style.LABEL);
+    fitted(piece, Style.LABEL.in(Style.INK), left(), head, width() - dateWidth - 20);
+    lineRight(date, Style.LABEL, right(), head);
+    rule(left(), head + 7, width(), 0.6, Style.HAIRLINE);
+    double foot = size.height() - MARGIN;
+    rule(left(), foot - 13, width(), 0.6, Style.HAIRLINE);
+    line(title, Style.LABEL, left(), foot);
+    lineRight("Page " + page + " of " + pages.size(), Style.LABEL.in(Style.INK), right(), foot);
+  }
+
+  int pageCount() {
+    return pages.size();
+  }
+
+  @Override
+  public void close() throws IOException {
+    if (content != null) {
+      content.close();
+    }
+    document.close();
+  }
+}

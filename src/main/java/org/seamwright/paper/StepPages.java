@@ -1,0 +1,99 @@
+package org.seamwright.paper;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Locale;
+import org.seamwright.plating.Recipe;
+import org.seamwright.plating.Step;
+
+/** The steps of the recipe, each with why, how, when it is done and what can go wrong. */
+final class StepPages {
+  private StepPages() {}
+
+  static void write(Sheet sheet, Brief brief) throws IOException {
+    Recipe recipe = brief.planned.settings().recipe();
+    sheet.part("Steps for " + lowerFirst(recipe.base()), 260);
+    for (String note : recipe.notes()) {
+      sheet.need(Style.BODY.leading());
+      sheet.disc(sheet.left() + 4, sheet.y + Style.BODY.rise() - 4, 2, Style.INK);
+      sheet.paragraph(note, Style.BODY, sheet.left() + 14, sheet.width() - 14);
+      sheet.gap(3);
+    }
+    sheet.gap(10);
+    int number = 1;
+    for (Step step : recipe.steps()) {
+      boolean leftOut =
+          step.kind() == Step.Kind.BUILD && brief.planned.settings().buildUm() == 0;
+      if (!leftOut) {
+        step(sheet, step, letter(number++));
+      }
+    }
+  }
+
+  /** Steps carry letters, so that they are never taken for sections. */
+  static String letter(int number) {
+    return number <= 26 ? String.valueOf((char) ('A' + number - 1)) : "S" + number;
+  }
+
+  static String lowerFirst(String text) {
+    return text.isEmpty() ? text : text.substring(0, 1).toLowerCase(Locale.ROOT) + text.substring(1);
+  }
+
+  private static String when(Step.Kind kind) {
+    return switch (kind) {
+      case DRY_PREPARATION -> "may dry afterwards";
+      case WET -> "keep wet until the next step";
+      case FLASH -> "ends the wet steps";
+      case BUILD -> "once all sections are flashed";
+      case FINISH -> "after plating";
+    };
+  }
+
+  private static void step(Sheet sheet, Step step, String letter) throws IOException {
+    double x = sheet.left() + 40;
+    double side = 138;
+    double width = sheet.width() - 40 - side - 14;
+    String done = step.done().isEmpty() ? "" : "Done when: " + step.done();
+    String source = "Source: " + step.source();
+    double leftHeight =
+        Style.SUBHEADING.leading()
+            + sheet.height(step.purpose(), Style.BODY, width)
+            + sheet.height(done, Style.BODY, width)
+            + sheet.height(step.caution(), Style.WARNING, width)
+            + sheet.height(source, Style.SMALL, width)
+            + 6;
+    double sideHeight =
+        sheet.height(volts(step), Style.SUBHEADING, side)
+            + sheet.height(pace(step), Style.LABEL, side)
+            + Style.LABEL.leading() * 3;
+    double height = Math.max(leftHeight, sideHeight);
+    sheet.need(height + 12);
+    double y = sheet.y;
+    sheet.badge(letter, sheet.left() + 15, y + 16, 15);
+    y += sheet.block(step.name(), Style.SUBHEADING, x, y, width);
+    y += sheet.block(step.purpose(), Style.BODY, x, y, width);
+    y += sheet.block(done, Style.BODY, x, y, width);
+    y += sheet.block(step.caution(), Style.WARNING, x, y, width);
+    y += 3;
+    sheet.block(source, Style.SMALL, x, y, width);
+    double sideX = sheet.right() - side;
+    double sideY = sheet.y;
+    sideY += sheet.block(volts(step), Style.SUBHEADING, sideX, sideY, side);
+    sideY += sheet.block(pace(step), Style.LABEL, sideX, sideY, side);
+    sheet.block(when(step.kind()), Style.LABEL.in(Style.ACCENT), sideX, sideY, side);
+    sheet.y += height;
+    sheet.rule(sheet.left(), sheet.y + 2, sheet.width(), 0.5, Style.HAIRLINE);
+    sheet.gap(10);
+  }
+
+  private static String volts(Step step) {
+    return step.volts().isEmpty() ? "no current" : step.volts();
+  }
+
+  private static String pace(Step step) {
+    return switch (step.kind()) {
+      case FLASH, BUILD -> "time by thickness";
+      default -> Words.count(step.passes(), "pass", "passes") + " over the area";
+    };
+  }
+}

@@ -1,0 +1,234 @@
+package org.seamwright.paper;
+
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.seamwright.mask.MaskPlan;
+import org.seamwright.plating.PlatingPlan;
+import org.seamwright.plating.PlatingSettings;
+import org.seamwright.section.Section;
+
+/** Sums, what to have ready, and how each number came about. */
+final class TotalPages {
+  private TotalPages() {}
+
+  static List<Figure> headline(Brief brief) {
+    PlatingPlan.Totals totals = brief.planned.plating().totals();
+    return List.of(
+        new Figure("Gold to have ready", brief.format.mass(totals.goldG()), ""),
+        new Figure("Solution", brief.format.volume(totals.solutionMl()), ""),
+        new Figure("Sections", String.valueOf(brief.sections().size()), ""),
+        new Figure("Work at the piece", brief.format.time(totals.seconds()), ""));
+  }
+
+  static void write(Sheet sheet, Brief brief) throws IOException {
+    sheet.part("Have ready", 220);
+    for (String[] item : shopping(brief)) {
+      double width = sheet.width() - 36 - 130;
+      double height = Math.max(30, Style.STRONG.leading() + sheet.height(item[2], Style.SMALL, width) + 8);
+      sheet.need(height);
+      sheet.tick(sheet.left(), sheet.y + 2, 20);
+      double y = sheet.y + sheet.block(item[0], Style.STRONG, sheet.left() + 36, sheet.y, width, 1);
+      sheet.block(item[2], Style.SMALL, sheet.left() + 36, y, width);
+      sheet.lineRight(item[1], Style.FIGURE, sheet.right(), sheet.y + 18);
+      sheet.y += height;
+    }
+    overview(sheet, brief);
+  }
+
+  private static List<String[]> shopping(Brief brief) {
+    PlatingSettings settings = brief.planned.settings();
+    PlatingPlan.Totals totals = brief.planned.plating().totals();
+    double flash = 0;
+    double build = 0;
+    double loss = 0;
+    for (PlatingPlan.SectionAmounts a : brief.planned.plating().sections()) {
+      flash += a.flashG();
+      build += a.buildG();
+      loss += a.lossG();
+    }
+    List<String[]> items = new ArrayList<>();
+    items.add(
+        new String[] {
+          settings.deposit().name(),
+          brief.format.mass(totals.goldG()),
+          "Flash "
+              + brief.format.mass(flash)
+              + ", build "
+              + brief.format.mass(build)
+              + ", loss "
+              + brief.format.mass(loss)
+        });
+    items.add(
+        new String[] {
+          "Gold solution",
+          brief.format.volume(totals.solutionMl()),
+          "That holds it, at "
+              + number(settings.solutionGPerL())
+              + " g/l of which "
+              + number(100 * settings.usableShare())
+              + " % can be laid down"
+        });
+    items.add(
+        new String[] {
+          "Charge", brief.format.charge(totals.chargeAh()), "For the A·h meter, flash and build"
+        });
+    Map<Double, Double> tape = new TreeMap<>();
+    double lacquer = 0;
+    for (MaskPlan.Mask mask : brief.planned.masks().masks()) {
+      lacquer += mask.lacquerMl();
+      for (MaskPlan.TapeStrip strip : mask.tape()) {
+        tape.merge(strip.widthMm(), strip.lengthMm(), Double::sum);
+      }
+    }
+    double roll = brief.planned.job().masking().tapeRollMm();
+    tape.forEach(
+        (width, length) ->
+            items.add(
+                new String[] {
+                  "Tape, " + brief.format.length(width) + " wide",
+                  brief.format.length(length),
+                  Words.count((long) Math.ceil(length / roll - ROLL_ROUNDING), "roll", "rolls")
+                      + ", overlaps included"
+                }));
+    if (lacquer > 0) {
+      items.add(
+          new String[] {
+            "Stop-off lacquer", brief.format.volume(lacquer), "All coats, loss included"
+          });
+    }
+    return items;
+  }
+
+  /** A strip exactly as long as the roll needs one roll, whatever the last digit says. */
+  private static final double ROLL_ROUNDING = 1e-9;
+
+  static String number(double value) {
+    return BigDecimal.valueOf(value)
+        .round(new MathContext(4))
+        .stripTrailingZeros()
+        .toPlainString();
+  }
+
+  private static void overview(Sheet sheet, Brief brief) throws IOException {
+    sheet.part("All sections", 120);
+    Table table =
+        new Table(
+            sheet,
+            Style.BODY,
+            new Table.Column("Section", 0.8, false),
+            new Table.Column("Net", 1.2, true),
+            new Table.Column("Laps", 1.1, true),
+            new Table.Column("Worked", 1.2, true),
+            new Table.Column("Gold", 1, true),
+            new Table.Column("Solution", 1, true),
+            new Table.Column("Time", 1.5, true));
+    List<List<String>> rows = new ArrayList<>();
+    for (Section s : brief.sections()) {
+      PlatingPlan.SectionAmounts a = brief.amounts(s.id());
+      rows.add(
+          List.of(
+              s.id() + (brief.overLimit(s) ? " over" : ""),
+              brief.format.area(s.netMm2()),
+              brief.format.area(s.workedMm2() - s.netMm2()),
+              brief.format.area(s.workedMm2()),
+              brief.format.mass(a.goldG()),
+              brief.format.volume(a.solutionMl()),
+              brief.format.time(a.seconds())));
+    }
+    PlatingPlan.Totals t = brief.planned.plating().totals();
+    rows.add(
+        List.of(
+            "Total",
+            brief.format.area(t.netMm2()),
+            brief.format.area(t.workedMm2() - t.netMm2()),
+            brief.format.area(t.workedMm2()),
+            brief.format.mass(t.goldG()),
+            brief.format.volume(t.solutionMl()),
+            brief.format.time(t.seconds())));
+    table.rows(rows);
+    sheet.gap(6);
+    sheet.paragraph(
+        "Activated once "
+            + brief.format.area(brief.planned.sections().onceMm2())
+            + ", twice "
+            + brief.format.area(brief.planned.sections().twiceMm2())
+            + ", three times or more "
+            + brief.format.area(brief.planned.sections().moreMm2())
+            + ". Time is work at the piece; fetching, masking and drying are not in it.",
+        Style.LABEL);
+  }
+
+  /** How each number came about. */
+  static void trace(Sheet sheet, Brief brief) throws IOException {
+    sheet.part("How each number came about", 220);
+    List<PlatingPlan.Trace> all = new ArrayList<>(areas(brief));
+    all.addAll(brief.planned.plating().trace());
+    for (PlatingPlan.Trace trace : all) {
+      double x = sheet.left() + 150;
+      double width = sheet.right() - x;
+      Style plain = Style.BODY.sized(10);
+      double height =
+          Math.max(
+                  sheet.height(trace.figure(), Style.STRONG.sized(10.5), 138),
+                  sheet.height(trace.formula(), plain, width)
+                      + sheet.height(trace.inputs(), plain, width)
+                      + sheet.height("Source: " + trace.source(), Style.SMALL, width))
+              + 8;
+      sheet.need(height);
+      sheet.block(trace.figure(), Style.STRONG.sized(10.5), sheet.left(), sheet.y, 138);
+      double y = sheet.y;
+      y += sheet.block(trace.formula(), plain, x, y, width);
+      y += sheet.block(trace.inputs(), plain, x, y, width);
+      sheet.block("Source: " + trace.source(), Style.SMALL, x, y, width);
+      sheet.y += height;
+      sheet.rule(sheet.left(), sheet.y - 3, sheet.width(), 0.4, Style.HAIRLINE);
+      sheet.gap(3);
+    }
+  }
+
+  private static List<PlatingPlan.Trace> areas(Brief brief) {
+    var survey = brief.planned.survey();
+    var rules = brief.planned.job().sections();
+    List<PlatingPlan.Trace> rows = new ArrayList<>();
+    rows.add(
+        new PlatingPlan.Trace(
+            "Area of the piece",
+            "sum of the areas of all facets, in mm; the smooth surface is estimated from them",
+            brief.format.area(survey.areaMm2())
+                + " facets; smooth "
+                + brief.format.area(survey.smooth().areaMm2())
+                + " ("
+                + brief.format.area(survey.smooth().lowMm2())
+                + " to "
+                + brief.format.area(survey.smooth().highMm2())
+                + ")",
+            "measured on the model; 1 unit of its file = "
+                + brief.format.length(brief.planned.mmPerUnit())));
+    rows.add(
+        new PlatingPlan.Trace(
+            "Laps",
+            "area of earlier neighbours within the lap width of a seam, along the surface; worked ="
+                + " net + the wider lap",
+            "activation lap "
+                + brief.format.length(rules.activationLapMm())
+                + ", flash lap "
+                + brief.format.length(rules.flashLapMm()),
+            "measured on the model; lap widths: shop setting"));
+    rows.add(
+        new PlatingPlan.Trace(
+            "Limit of a section",
+            brief.planned.wetLimit().isPresent()
+                ? "limit = least of (wet window − handling) / slower pace of two steps in a row"
+                : "set directly",
+            brief.planned.wetLimit().map(w -> w.explanation()).orElse("")
+                + " → "
+                + brief.format.area(brief.planned.limitMm2()),
+            "wet window, paces and handling: shop setting"));
+    return rows;
+  }
+}
