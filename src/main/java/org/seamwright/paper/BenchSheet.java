@@ -29,8 +29,7 @@ public final class BenchSheet {
     write(new Brief(planned, date), file, paper, progress);
   }
 
-  static void write(Brief brief, Path file, PaperSize paper, Progress progress)
-      throws IOException {
+  static void write(Brief brief, Path file, PaperSize paper, Progress progress) throws IOException {
     try (Sheet sheet = new Sheet(paper, "Bench sheet", brief.piece(), brief.dateText())) {
       title(sheet, brief);
       CautionPages.write(sheet);
@@ -51,7 +50,8 @@ public final class BenchSheet {
   }
 
   private static void title(Sheet sheet, Brief brief) throws IOException {
-    sheet.y += sheet.block("Bench sheet", Style.LABEL.sized(12), sheet.left(), sheet.y, sheet.width());
+    sheet.y +=
+        sheet.block("Bench sheet", Style.LABEL.sized(12), sheet.left(), sheet.y, sheet.width());
     sheet.y += sheet.block(brief.piece(), Style.TITLE, sheet.left(), sheet.y, sheet.width(), 2);
     if (!brief.planned.job().note().isBlank()) {
       sheet.y +=

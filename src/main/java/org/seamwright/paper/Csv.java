@@ -6,6 +6,7 @@ import java.math.RoundingMode;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import org.seamwright.job.PlannedJob;
@@ -15,8 +16,8 @@ import org.seamwright.section.Seam;
 import org.seamwright.section.Section;
 
 /**
- * Figures for spreadsheets, as RFC 4180 has them: commas, CRLF, a head line with units in the names,
- * a point in decimals whatever the country. Values are rounded to a millionth of their unit.
+ * Figures for spreadsheets, as RFC 4180 has them: commas, CRLF, a head line with units in the
+ * names, a point in decimals whatever the country. Values are rounded to a millionth of their unit.
  */
 public final class Csv {
   private static final int DECIMALS = 6;
@@ -30,7 +31,7 @@ public final class Csv {
    * @throws IOException if the file can't be written
    */
   public static void sections(PlannedJob planned, Path file) throws IOException {
-    Brief brief = new Brief(planned, java.time.LocalDate.EPOCH);
+    Brief brief = new Brief(planned, LocalDate.EPOCH);
     List<String> lines = new ArrayList<>();
     lines.add(
         "section,net_mm2,activation_lap_mm2,flash_lap_mm2,worked_mm2,limit_mm2,flash_g,build_g,"
@@ -78,22 +79,14 @@ public final class Csv {
    */
   public static void masks(PlannedJob planned, Path file) throws IOException {
     List<String> lines = new ArrayList<>();
-    lines.add(
-        "mask,edge_mm,tape_mm,tape_area_mm2,lacquer_area_mm2,lacquer_ml,bare_area_mm2");
+    lines.add("mask,edge_mm,tape_mm,tape_area_mm2,lacquer_area_mm2,lacquer_ml,bare_area_mm2");
     for (MaskPlan.Mask m : planned.masks().masks()) {
       double tape = 0;
       for (MaskPlan.TapeStrip strip : m.tape()) {
         tape += strip.lengthMm();
       }
       lines.add(
-          row(
-              m.id(),
-              m.edgeMm(),
-              tape,
-              m.tapeMm2(),
-              m.lacquerMm2(),
-              m.lacquerMl(),
-              m.areaMm2()));
+          row(m.id(), m.edgeMm(), tape, m.tapeMm2(), m.lacquerMm2(), m.lacquerMl(), m.areaMm2()));
     }
     write(lines, file);
   }

@@ -36,9 +36,15 @@ public final class CustomerSheet {
   }
 
   static void write(Brief brief, Path file, PaperSize paper) throws IOException {
-    try (Sheet sheet = new Sheet(paper, "Gold plating, for your approval", brief.piece(), brief.dateText())) {
+    try (Sheet sheet =
+        new Sheet(paper, "Gold plating, for your approval", brief.piece(), brief.dateText())) {
       sheet.y +=
-          sheet.block("Gold plating, for your approval", Style.LABEL.sized(12), sheet.left(), sheet.y, sheet.width());
+          sheet.block(
+              "Gold plating, for your approval",
+              Style.LABEL.sized(12),
+              sheet.left(),
+              sheet.y,
+              sheet.width());
       sheet.y += sheet.block(brief.piece(), Style.TITLE, sheet.left(), sheet.y, sheet.width(), 2);
       sheet.gap(8);
       pictures(sheet, brief);
@@ -90,8 +96,7 @@ public final class CustomerSheet {
             region,
             View.around().stream().filter(v -> v.z() >= 0).toList());
     double[] weight = {GOLD_COUNTS, BARE_COUNTS};
-    View second =
-        exposure.views().get(exposure.furthest(weight, List.of(View.THREE_QUARTER)));
+    View second = exposure.views().get(exposure.furthest(weight, List.of(View.THREE_QUARTER)));
     return List.of(View.THREE_QUARTER, second);
   }
 
@@ -108,18 +113,19 @@ public final class CustomerSheet {
             sheet,
             List.of(
                 new Figure("Thickness", brief.format.thickness(um), "planned, on average"),
-                new Figure(
-                    "Gold goes on", brief.format.area(brief.areaMm2(Treatment.PLATE)), ""),
-                new Figure(
-                    "Stays as it is", brief.format.area(brief.areaMm2(Treatment.BARE)), "")),
+                new Figure("Gold goes on", brief.format.area(brief.areaMm2(Treatment.PLATE)), ""),
+                new Figure("Stays as it is", brief.format.area(brief.areaMm2(Treatment.BARE)), "")),
             Style.LARGE_FIGURE,
             sheet.left(),
             sheet.y,
             sheet.width());
     sheet.y += height + 6;
     sheet.paragraph(
-        "Metal: " + brief.planned.settings().deposit().name() + ", on "
-            + StepPages.lowerFirst(brief.planned.settings().recipe().base()) + ".",
+        "Metal: "
+            + brief.planned.settings().deposit().name()
+            + ", on "
+            + StepPages.lowerFirst(brief.planned.settings().recipe().base())
+            + ".",
         Style.BODY);
     sheet.paragraph(Words.wear(um), Style.BODY);
     sheet.gap(2);

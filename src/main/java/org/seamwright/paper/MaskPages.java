@@ -55,8 +55,7 @@ final class MaskPages {
     for (View view : views(brief, callouts)) {
       sheet.need(PICTURE_HEIGHT + 22);
       Pictures.Labelled picture =
-          Pictures.withCallouts(
-              scene, callouts, view, PICTURE_PIXELS_WIDE, high, Background.WHITE);
+          Pictures.withCallouts(scene, callouts, view, PICTURE_PIXELS_WIDE, high, Background.WHITE);
       sheet.picture(picture.image(), sheet.left(), sheet.y, sheet.width(), PICTURE_HEIGHT);
       sheet.y += PICTURE_HEIGHT + 2;
       sheet.paragraph(

@@ -6,14 +6,16 @@ import org.seamwright.units.UnitSystem;
 /** A size of paper, upright. */
 public enum PaperSize {
   /** 210 × 297 mm (ISO 216). */
-  A4(PDRectangle.A4),
+  A4(595.2756f, 841.8898f),
   /** 8.5 × 11 in. */
-  LETTER(PDRectangle.LETTER);
+  LETTER(612, 792);
 
-  private final PDRectangle box;
+  private final float width;
+  private final float height;
 
-  PaperSize(PDRectangle box) {
-    this.box = box;
+  PaperSize(float width, float height) {
+    this.width = width;
+    this.height = height;
   }
 
   /** What is at hand where those units are in use: Letter for inch, else A4. */
@@ -22,16 +24,16 @@ public enum PaperSize {
   }
 
   PDRectangle box() {
-    return box;
+    return new PDRectangle(width, height);
   }
 
   /** Width, points (1/72 in). */
   public double width() {
-    return box.getWidth();
+    return width;
   }
 
   /** Height, points (1/72 in). */
   public double height() {
-    return box.getHeight();
+    return height;
   }
 }

@@ -3,6 +3,7 @@ package org.seamwright.paper;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import org.seamwright.basis.Progress;
@@ -47,9 +48,8 @@ public final class Papers {
    * @param progress told of the share done; may cancel
    * @throws IOException if a file can't be written
    */
-  public static void writeAll(PlannedJob planned, Path dir, Progress progress)
-      throws IOException {
-    writeAll(planned, dir, LocalDate.now(), progress);
+  public static void writeAll(PlannedJob planned, Path dir, Progress progress) throws IOException {
+    writeAll(planned, dir, LocalDate.now(ZoneId.systemDefault()), progress);
   }
 
   /**

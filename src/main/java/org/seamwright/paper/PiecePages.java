@@ -73,8 +73,7 @@ final class PiecePages {
               + " and "
               + brief.format.area(survey.smooth().highMm2())
         });
-    rows.add(
-        new String[] {"To be plated", brief.format.area(brief.areaMm2(Treatment.PLATE)), ""});
+    rows.add(new String[] {"To be plated", brief.format.area(brief.areaMm2(Treatment.PLATE)), ""});
     rows.add(new String[] {"Stays bare", brief.format.area(brief.areaMm2(Treatment.BARE)), ""});
     double out = brief.areaMm2(Treatment.OUT_OF_SCOPE);
     if (out > 0) {

@@ -100,8 +100,7 @@ final class SectionPages {
         List.of(
             new Figure("Gold", brief.format.mass(amounts.goldG()), ""),
             new Figure("Solution", brief.format.volume(amounts.solutionMl()), ""),
-            new Figure(
-                "To the flash", brief.format.time(seconds(brief, amounts, true)), "")),
+            new Figure("To the flash", brief.format.time(seconds(brief, amounts, true)), "")),
         value,
         x,
         y,
@@ -127,8 +126,7 @@ final class SectionPages {
             + ", limit "
             + brief.format.area(brief.planned.limitMm2())
             + (over ? ": OVER THE LIMIT" : "");
-    sheet.block(
-        areas, over ? Style.SMALL.in(Style.ALARM) : Style.SMALL, x, y + 35, width, 2);
+    sheet.block(areas, over ? Style.SMALL.in(Style.ALARM) : Style.SMALL, x, y + 35, width, 2);
   }
 
   private static String laps(Brief brief, Section section) {
@@ -175,8 +173,7 @@ final class SectionPages {
     List<Step> steps = brief.planned.settings().recipe().steps();
     for (int i = 0; i < steps.size(); i++) {
       if (perSection(steps.get(i)) == perSection) {
-        ticks.add(
-            new Tick(steps.get(i).name() + " " + brief.format.time(amounts.steps().get(i))));
+        ticks.add(new Tick(steps.get(i).name() + " " + brief.format.time(amounts.steps().get(i))));
       }
     }
     return ticks;
@@ -236,9 +233,7 @@ final class SectionPages {
       }
       if (!perSection(steps.get(i)) && seconds > 0) {
         rows.add(
-            new String[] {
-              steps.get(i).name(), steps.get(i).done(), brief.format.time(seconds)
-            });
+            new String[] {steps.get(i).name(), steps.get(i).done(), brief.format.time(seconds)});
       }
     }
     if (rows.isEmpty()) {

@@ -123,7 +123,9 @@ final class Sheet implements Closeable {
   }
 
   double height(String text, Style style, double width) throws IOException {
-    return text.isEmpty() ? 0 : wrap(text, style, width, Integer.MAX_VALUE).size() * style.leading();
+    return text.isEmpty()
+        ? 0
+        : wrap(text, style, width, Integer.MAX_VALUE).size() * style.leading();
   }
 
   /** Sets text from a top edge, wrapped, and returns the height it took. */
@@ -265,8 +267,7 @@ final class Sheet implements Closeable {
   }
 
   /** A picture, as large as fits into a box, in its middle. */
-  void picture(Image image, double x, double top, double width, double height)
-      throws IOException {
+  void picture(Image image, double x, double top, double width, double height) throws IOException {
     BufferedImage pixels = image.toBufferedImage();
     PDImageXObject object = LosslessFactory.createFromImage(document, pixels);
     double scale = Math.min(width / image.width(), height / image.height());

@@ -1,13 +1,14 @@
 package org.seamwright.paper;
 
 import java.io.IOException;
-import java.util.List;
 import java.util.Locale;
 import org.seamwright.plating.Recipe;
 import org.seamwright.plating.Step;
 
 /** The steps of the recipe, each with why, how, when it is done and what can go wrong. */
 final class StepPages {
+  private static final Style SOURCE = Style.SMALL.sized(8);
+
   private StepPages() {}
 
   static void write(Sheet sheet, Brief brief) throws IOException {
@@ -22,8 +23,7 @@ final class StepPages {
     sheet.gap(10);
     int number = 1;
     for (Step step : recipe.steps()) {
-      boolean leftOut =
-          step.kind() == Step.Kind.BUILD && brief.planned.settings().buildUm() == 0;
+      boolean leftOut = step.kind() == Step.Kind.BUILD && brief.planned.settings().buildUm() == 0;
       if (!leftOut) {
         step(sheet, step, letter(number++));
       }
@@ -36,7 +36,9 @@ final class StepPages {
   }
 
   static String lowerFirst(String text) {
-    return text.isEmpty() ? text : text.substring(0, 1).toLowerCase(Locale.ROOT) + text.substring(1);
+    return text.isEmpty()
+        ? text
+        : text.substring(0, 1).toLowerCase(Locale.ROOT) + text.substring(1);
   }
 
   private static String when(Step.Kind kind) {
@@ -51,7 +53,7 @@ final class StepPages {
 
   private static void step(Sheet sheet, Step step, String letter) throws IOException {
     double x = sheet.left() + 40;
-    double side = 138;
+    double side = 178;
     double width = sheet.width() - 40 - side - 14;
     String done = step.done().isEmpty() ? "" : "Done when: " + step.done();
     String source = "Source: " + step.source();
@@ -59,31 +61,29 @@ final class StepPages {
         Style.SUBHEADING.leading()
             + sheet.height(step.purpose(), Style.BODY, width)
             + sheet.height(done, Style.BODY, width)
-            + sheet.height(step.caution(), Style.WARNING, width)
-            + sheet.height(source, Style.SMALL, width)
-            + 6;
+            + sheet.height(step.caution(), Style.WARNING, width);
     double sideHeight =
         sheet.height(volts(step), Style.SUBHEADING, side)
             + sheet.height(pace(step), Style.LABEL, side)
-            + Style.LABEL.leading() * 3;
-    double height = Math.max(leftHeight, sideHeight);
-    sheet.need(height + 12);
+            + sheet.height(when(step.kind()), Style.LABEL, side)
+            + sheet.height(source, SOURCE, side);
+    double height = Math.max(leftHeight, sideHeight) + 4;
+    sheet.need(height);
     double y = sheet.y;
     sheet.badge(letter, sheet.left() + 15, y + 16, 15);
     y += sheet.block(step.name(), Style.SUBHEADING, x, y, width);
     y += sheet.block(step.purpose(), Style.BODY, x, y, width);
     y += sheet.block(done, Style.BODY, x, y, width);
-    y += sheet.block(step.caution(), Style.WARNING, x, y, width);
-    y += 3;
-    sheet.block(source, Style.SMALL, x, y, width);
+    sheet.block(step.caution(), Style.WARNING, x, y, width);
     double sideX = sheet.right() - side;
     double sideY = sheet.y;
     sideY += sheet.block(volts(step), Style.SUBHEADING, sideX, sideY, side);
     sideY += sheet.block(pace(step), Style.LABEL, sideX, sideY, side);
-    sheet.block(when(step.kind()), Style.LABEL.in(Style.ACCENT), sideX, sideY, side);
+    sideY += sheet.block(when(step.kind()), Style.LABEL.in(Style.ACCENT), sideX, sideY, side);
+    sheet.block(source, SOURCE, sideX, sideY, side);
     sheet.y += height;
-    sheet.rule(sheet.left(), sheet.y + 2, sheet.width(), 0.5, Style.HAIRLINE);
-    sheet.gap(10);
+    sheet.rule(sheet.left(), sheet.y, sheet.width(), 0.5, Style.HAIRLINE);
+    sheet.gap(6);
   }
 
   private static String volts(Step step) {

@@ -29,7 +29,8 @@ final class TotalPages {
     sheet.part("Have ready", 220);
     for (String[] item : shopping(brief)) {
       double width = sheet.width() - 36 - 130;
-      double height = Math.max(30, Style.STRONG.leading() + sheet.height(item[2], Style.SMALL, width) + 8);
+      double height =
+          Math.max(30, Style.STRONG.leading() + sheet.height(item[2], Style.SMALL, width) + 8);
       sheet.need(height);
       sheet.tick(sheet.left(), sheet.y + 2, 20);
       double y = sheet.y + sheet.block(item[0], Style.STRONG, sheet.left() + 36, sheet.y, width, 1);
@@ -108,10 +109,7 @@ final class TotalPages {
   private static final double ROLL_ROUNDING = 1e-9;
 
   static String number(double value) {
-    return BigDecimal.valueOf(value)
-        .round(new MathContext(4))
-        .stripTrailingZeros()
-        .toPlainString();
+    return BigDecimal.valueOf(value).round(new MathContext(4)).stripTrailingZeros().toPlainString();
   }
 
   private static void overview(Sheet sheet, Brief brief) throws IOException {

@@ -41,7 +41,9 @@ final class Words {
       return "";
     }
     return "Reaches, where it is even: "
-        + reached.stream().map(ThicknessClasses.ThicknessClass::name).collect(Collectors.joining("; "))
+        + reached.stream()
+            .map(ThicknessClasses.ThicknessClass::name)
+            .collect(Collectors.joining("; "))
         + ".";
   }
 

@@ -264,8 +264,7 @@ public final class Pictures {
    * @param scene what
    * @param background behind the piece
    */
-  public static Image plain(
-      Scene scene, View view, int width, int height, Background background) {
+  public static Image plain(Scene scene, View view, int width, int height, Background background) {
     int margin = (int) Math.round(MARGIN * Math.min(height, width));
     Camera camera =
         Camera.orthographic(view, scene.mesh(), width, height, Camera.Margins.all(margin));

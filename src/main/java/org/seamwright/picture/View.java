@@ -33,7 +33,8 @@ public record View(String name, double x, double y, double z) {
   public static final View BOTTOM = new View("bottom", 0, 0, -1);
 
   /** Seen from the front, a little from the right and from above. */
-  public static final View THREE_QUARTER = new View("front, slightly from the right and above", 0.5, -0.77, 0.4);
+  public static final View THREE_QUARTER =
+      new View("front, slightly from the right and above", 0.5, -0.77, 0.4);
 
   /** Makes the direction a unit vector. */
   public View {

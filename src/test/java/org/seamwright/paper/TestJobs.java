@@ -32,8 +32,8 @@ import org.seamwright.testsupport.Shapes;
 import org.seamwright.units.UnitSystem;
 
 /**
- * Planned jobs put together by hand: a goblet whose cup is split into slices about its axis, each in
- * an upper and a lower half. Areas are those of the faces; all else is only plausible.
+ * Planned jobs put together by hand: a goblet whose cup is split into slices about its axis, each
+ * in an upper and a lower half. Areas are those of the faces; all else is only plausible.
  */
 final class TestJobs {
   private static final double FOOT_MM = 14;
@@ -69,18 +69,17 @@ final class TestJobs {
     SectionPlan plan = plan(mesh, section, activations, flashes, 2 * slices);
     Job job = job(piece, units);
     PlatingSettings settings =
-        PlatingDefaults.settings(
-            Recipes.byId("brass"), Deposits.byId(PlatingDefaults.DEPOSIT));
+        PlatingDefaults.settings(Recipes.byId("brass"), Deposits.byId(PlatingDefaults.DEPOSIT));
     WetLimit wet = WetLimits.of(settings, PlatingDefaults.WET_WINDOW_SECONDS);
     List<SectionArea> areas = new ArrayList<>();
     for (Section s : plan.sections()) {
-      areas.add(
-          new SectionArea(s.id(), s.netMm2(), s.activationLapMm2(), s.flashLapMm2()));
+      areas.add(new SectionArea(s.id(), s.netMm2(), s.activationLapMm2(), s.flashLapMm2()));
     }
     List<Notice> notices = new ArrayList<>();
     notices.add(
         new Notice("unit-assumed", 1, "The file names no unit; its numbers are taken as mm."));
-    notices.add(new Notice("open-edges", 12, "The model is open along 12 edges; its volume means little."));
+    notices.add(
+        new Notice("open-edges", 12, "The model is open along 12 edges; its volume means little."));
     notices.addAll(plan.notices());
     return new PlannedJob(
         job,
@@ -99,7 +98,7 @@ final class TestJobs {
   }
 
   private static Mesh mesh() {
-    int n = 120;
+    int n = 72;
     double[] r = new double[n];
     double[] z = new double[n];
     for (int i = 0; i < n; i++) {
@@ -123,8 +122,9 @@ final class TestJobs {
     r[0] = 0;
     r[n - 1] = 0;
     return Shapes.join(
-        Shapes.lathe(r, z, 144),
-        Shapes.moved(Shapes.rotated(Shapes.torus(16, 3.5, 64, 24), 1, 0, 0, Math.PI / 2), 58, 0, 104));
+        Shapes.lathe(r, z, 96),
+        Shapes.moved(
+            Shapes.rotated(Shapes.torus(16, 3.5, 64, 24), 1, 0, 0, Math.PI / 2), 58, 0, 104));
   }
 
   private static int[] identity(int n) {
@@ -172,8 +172,17 @@ final class TestJobs {
       }
     }
     return new SectionPlan(
-        mesh, identity(section.length), section, activations, flashes, sections, seams,
-        plated - twice, twice, 0, notices);
+        mesh,
+        identity(section.length),
+        section,
+        activations,
+        flashes,
+        sections,
+        seams,
+        plated - twice,
+        twice,
+        0,
+        notices);
   }
 
   private static Job job(String piece, UnitSystem units) {
@@ -184,7 +193,10 @@ final class TestJobs {
         Treatment.PLATE,
         List.of(
             new Mark.HalfSpace(
-                "Foot and underside", Treatment.BARE, Vector3D.of(0, 0, FOOT_MM), Vector3D.of(0, 0, -1))),
+                "Foot and underside",
+                Treatment.BARE,
+                Vector3D.of(0, 0, FOOT_MM),
+                Vector3D.of(0, 0, -1))),
         JobDefaults.sections(),
         JobDefaults.plating("brass"),
         JobDefaults.masking(),
@@ -238,6 +250,7 @@ final class TestJobs {
                 12_000,
                 new double[] {r, 0, FOOT_MM})),
         List.of(
-            new Notice("tape-on-a-curve", 1, "M1 bends tightly: narrow tape first, wide tape over it.")));
+            new Notice(
+                "tape-on-a-curve", 1, "M1 bends tightly: narrow tape first, wide tape over it.")));
   }
 }

@@ -1,0 +1,205 @@
+package org.seamwright.paper;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.awt.geom.Rectangle2D;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CancellationException;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.seamwright.basis.Progress;
+import org.seamwright.job.PlannedJob;
+import org.seamwright.plating.Cautions;
+import org.seamwright.plating.Step;
+import org.seamwright.section.Section;
+import org.seamwright.units.UnitSystem;
+
+class PapersTest {
+  private static final LocalDate DATE = LocalDate.of(2026, 3, 9);
+
+  @TempDir static Path dir;
+  private static PlannedJob planned;
+  private static ReadPdf bench;
+  private static ReadPdf customer;
+
+  @BeforeAll
+  static void write() throws Exception {
+    planned = TestJobs.goblet("Goblet of a test", 3, UnitSystem.METRIC);
+    Papers.writeAll(planned, dir, DATE, Progress.NONE);
+    bench = ReadPdf.of(dir.resolve("bench-sheet.pdf"));
+    customer = ReadPdf.of(dir.resolve("customer-sheet.pdf"));
+  }
+
+  @Test
+  void writesExactlyTheNamedFiles() throws Exception {
+    try (var files = Files.list(dir)) {
+      assertThat(files.map(f -> f.getFileName().toString()))
+          .containsExactlyInAnyOrderElementsOf(Papers.names());
+    }
+  }
+
+  @Test
+  void everyPageBearsPieceDateAndNumber() {
+    for (ReadPdf pdf : List.of(bench, customer)) {
+      int n = pdf.pages.size();
+      for (int i = 0; i < n; i++) {
+        assertThat(pdf.pages.get(i).text)
+            .contains("Goblet of a test", "2026-03-09", "Page " + (i + 1) + " of " + n);
+      }
+    }
+    assertThat(customer.pages.size()).isLessThanOrEqualTo(2);
+  }
+
+  @Test
+  void cautionsComeFirst() {
+    String text = bench.text();
+    assertThat(text.indexOf("Read first")).isPositive().isLessThan(text.indexOf("The piece"));
+    for (Cautions.Caution caution : Cautions.all()) {
+      assertThat(text).contains(caution.title());
+    }
+  }
+
+  @Test
+  void stepsMasksAndTotalsAreThere() {
+    String text = bench.text();
+    for (Step step : planned.settings().recipe().steps()) {
+      assertThat(text).contains(step.name());
+    }
+    planned.plating().trace().forEach(t -> assertThat(text).contains(t.figure().split(" ")[0]));
+    assertThat(text)
+        .contains("M1", "12.7 mm tape", "Have ready", "How each number came about", "Lap onto 1");
+    planned.notices().forEach(n -> assertThat(text).contains(n.text()));
+  }
+
+  @Test
+  void everySectionHasItsBlockWithItsFigures() {
+    Brief brief = new Brief(planned, DATE);
+    String text = bench.text();
+    for (Section section : planned.sections().sections()) {
+      assertThat(text)
+          .contains(plain(brief.format.area(section.workedMm2())))
+          .contains(plain(brief.format.mass(brief.amounts(section.id()).goldG())));
+    }
+    int from = text.indexOf("Work the sections in this order");
+    assertThat(text.substring(from).split("Gold used", -1)).hasSize(6 + 1);
+  }
+
+  @Test
+  void sectionsOverTheLimitAreCalledOut() {
+    long over =
+        planned.sections().sections().stream()
+            .filter(s -> s.workedMm2() > planned.limitMm2())
+            .count();
+    assertThat(over).as("the fixture has some").isPositive();
+    assertThat(bench.text().split("OVER THE LIMIT", -1)).hasSize((int) over + 1);
+  }
+
+  @Test
+  void fontsAreEmbeddedAndTheProgramsOwn() {
+    for (ReadPdf pdf : List.of(bench, customer)) {
+      assertThat(pdf.allFontsEmbedded).isTrue();
+      assertThat(pdf.fonts).isNotEmpty().allMatch(name -> name.contains("LiberationSans"));
+    }
+  }
+
+  @Test
+  void nothingLiesOutsideThePageOrOverOtherThings() {
+    assertTidy(bench);
+    assertTidy(customer);
+  }
+
+  @Test
+  void sizeOfPaperFollowsTheUnits() throws Exception {
+    // ISO 216: 210 × 297 mm; Letter: 8.5 × 11 in; 72 points to the inch.
+    assertThat(bench.pages.get(0).width).isCloseTo(210 / 25.4 * 72, within(0.1));
+    assertThat(bench.pages.get(0).height).isCloseTo(297 / 25.4 * 72, within(0.1));
+    assertThat(PaperSize.forUnits(UnitSystem.INCH).width()).isEqualTo(8.5 * 72);
+    assertThat(PaperSize.forUnits(UnitSystem.INCH).height()).isEqualTo(11 * 72);
+  }
+
+  @Test
+  void sameJobSameBytes(@TempDir Path again) throws Exception {
+    Papers.writeAll(planned, again, DATE, Progress.NONE);
+    for (String name : Papers.names()) {
+      assertThat(again.resolve(name)).as(name).hasSameBinaryContentAs(dir.resolve(name));
+    }
+  }
+
+  @Test
+  void awkwardNamesStayInTheirPlace(@TempDir Path other) throws Exception {
+    String name =
+        "Cup\n\u0007of W".repeat(3) + "o".repeat(400) + " \u4e2d\u6587 \ud83c\udfc6 (é ß ž Ω) ";
+    PlannedJob odd = TestJobs.goblet(name, 1, UnitSystem.INCH);
+    Path file = other.resolve("customer.pdf");
+    CustomerSheet.write(odd, file, PaperSize.LETTER, DATE);
+    ReadPdf read = ReadPdf.of(file);
+    assertTidy(read);
+    assertThat(read.text()).contains("…");
+  }
+
+  @Test
+  void cancellingStops(@TempDir Path other) {
+    Progress stop =
+        fraction -> {
+          if (fraction > 0) {
+            throw new CancellationException();
+          }
+        };
+    assertThatThrownBy(() -> Papers.writeAll(planned, other, DATE, stop))
+        .isInstanceOf(CancellationException.class);
+  }
+
+  private static String plain(String amount) {
+    return amount.replace('\u00a0', ' ');
+  }
+
+  /**
+   * All glyphs within the page's margins of a quarter inch that printers leave, none over another
+   * or over a picture.
+   */
+  private static void assertTidy(ReadPdf pdf) {
+    double edge = 18;
+    for (int p = 0; p < pdf.pages.size(); p++) {
+      ReadPdf.Page page = pdf.pages.get(p);
+      Rectangle2D paper =
+          new Rectangle2D.Double(edge, edge, page.width - 2 * edge, page.height - 2 * edge);
+      List<String> trouble = new ArrayList<>();
+      for (Rectangle2D picture : page.pictures) {
+        if (!paper.contains(picture)) {
+          trouble.add("picture outside: " + picture);
+        }
+      }
+      for (int i = 0; i < page.glyphs.size(); i++) {
+        ReadPdf.Glyph a = page.glyphs.get(i);
+        if (!paper.contains(a.box())) {
+          trouble.add("outside: " + a);
+        }
+        for (Rectangle2D picture : page.pictures) {
+          if (over(a.box(), picture)) {
+            trouble.add("over a picture: " + a);
+          }
+        }
+        for (int j = i + 1; j < page.glyphs.size(); j++) {
+          if (over(a.box(), page.glyphs.get(j).box())) {
+            trouble.add(a + " over " + page.glyphs.get(j));
+          }
+        }
+      }
+      assertThat(trouble).as("page %d", p + 1).isEmpty();
+    }
+  }
+
+  /** Overlap by more than a side bearing, which letters may have by design. */
+  private static boolean over(Rectangle2D a, Rectangle2D b) {
+    double x = Math.min(a.getMaxX(), b.getMaxX()) - Math.max(a.getMinX(), b.getMinX());
+    double y = Math.min(a.getMaxY(), b.getMaxY()) - Math.max(a.getMinY(), b.getMinY());
+    return x > 0.6 && y > 0.6;
+  }
+}
