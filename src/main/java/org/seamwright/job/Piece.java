@@ -1,5 +1,7 @@
 package org.seamwright.job;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -38,6 +40,8 @@ public record Piece(
     List<Notice> notices) {
   /** Code of the notice that says which unit was taken. */
   public static final String UNIT_TAKEN = "unit-taken";
+
+  private static final MathContext SHOWN = new MathContext(6);
 
   /** Copies the list. */
   public Piece {
@@ -121,7 +125,7 @@ public record Piece(
         scale instanceof Job.Scale.Unit unit
             ? "The file's numbers were taken to be in " + unit.unit()
             : "One unit of the file was taken to be "
-                + PlainNumber.of(mmPerUnit)
+                + new BigDecimal(mmPerUnit).round(SHOWN).stripTrailingZeros().toPlainString()
                 + " mm, from the known length";
     return new Notice(UNIT_TAKEN, 1, taken + ": the piece is " + size(bounds) + ".");
   }

@@ -20,6 +20,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.seamwright.job.JobFile;
 import org.seamwright.plating.Deposits;
+import org.seamwright.section.SectionPlan;
 import org.seamwright.testsupport.Shapes;
 
 class PlanCommandTest {
@@ -196,6 +197,29 @@ class PlanCommandTest {
     assertThat(plan().get("plan").intValue()).isEqualTo(1);
     assertThat(names(out)).noneMatch(n -> n.startsWith("."));
     assertThat(names(folder)).noneMatch(n -> n.startsWith("."));
+  }
+
+  /**
+   * Whatever the split, the section worked last has only earlier neighbours, so its worked area
+   * holds all places within the lap of 10 mm of it: at least a disc of that radius. On a cube of
+   * side 25 mm a disc holds at most one corner, where three quarters of a plane meet, so it has at
+   * least 0.75 · π · 10² = 235.6 mm², above the limit of 210 mm².
+   */
+  @Test
+  void aBrokenLimitIsDoneWithCode4AndSaidInALineEach() throws Exception {
+    MeshBytes.write(folder.resolve(MESH), MeshBytes.stl(Shapes.cube(25, 2)));
+    job("\"sections\": {\"limit\": \"210 mm2\", \"flashLap\": \"10 mm\"}");
+    Run run = Run.of("plan", jobFile, "--out", out);
+
+    assertThat(run.code()).isEqualTo(ExitCode.LIMIT_BROKEN);
+    long over =
+        plan().get("notices").findValuesAsText("code").stream()
+            .filter(SectionPlan.OVER_LIMIT::equals)
+            .count();
+    assertThat(over).isPositive();
+    assertThat(run.err().lines()).hasSize((int) over);
+    assertThat(run.err().lines()).allMatch(line -> line.startsWith("seamwright: Section "));
+    assertThat(run.out()).contains("plan.json");
   }
 
   @ParameterizedTest
