@@ -29,6 +29,9 @@ public final class Marks {
   /** Code of the notice that a mark covers no area. */
   public static final String COVERS_NOTHING = "mark-covers-nothing";
 
+  /** Code of the notice that a fill took in pockets too small to be worked apart. */
+  public static final String POCKETS = "small-pockets-filled";
+
   /** Code of the notice that a stroke jumps between parts that no surface joins. */
   public static final String PATH_BROKEN = "mark-path-broken";
 
@@ -110,8 +113,10 @@ public final class Marks {
       return planes.sector(sector);
     } else if (mark instanceof Mark.CreaseFill fill) {
       int seed = drop(index, mark, List.of(fill.point())).get(0).face();
-      return ofParents(
-          FloodMarks.upToCreases(piece.mesh(), piece.ring(), seed, fill.angleDegrees(), progress));
+      boolean[] reached =
+          FloodMarks.upToCreases(piece.mesh(), piece.ring(), seed, fill.angleDegrees(), progress);
+      tell(index, mark, Pockets.fill(piece.mesh(), piece.ring(), reached));
+      return ofParents(reached);
     } else if (mark instanceof Mark.WholePart part) {
       int seed = drop(index, mark, List.of(part.point())).get(0).face();
       return ofParents(FloodMarks.part(piece.parts(), seed));
@@ -120,6 +125,22 @@ public final class Marks {
       return new NearMark(piece, surface, progress).cover(places, near.radiusMm());
     }
     throw new AssertionError(mark);
+  }
+
+  private void tell(int index, Mark mark, Pockets pockets) {
+    if (pockets.count() > 0) {
+      notices.add(
+          new Notice(
+              POCKETS,
+              pockets.count(),
+              String.format(
+                  Locale.ROOT,
+                  "The %s took in %,d pocket(s) between creases, too small to be worked apart:"
+                      + " %.3g mm² together.",
+                  called(index, mark),
+                  pockets.count(),
+                  pockets.areaMm2())));
+    }
   }
 
   private boolean[] ofParents(boolean[] reached) {
