@@ -29,8 +29,7 @@ record Pockets(int count, double areaMm2) {
    */
   static Pockets fill(Mesh mesh, int[] ring, boolean[] reached) {
     int faces = mesh.faceCount();
-    double largest =
-        LARGEST_SHARE * Sum.over(faces, f -> reached[f] ? Faces.area(mesh, f) : 0);
+    double largest = LARGEST_SHARE * Sum.over(faces, f -> reached[f] ? Faces.area(mesh, f) : 0);
     boolean[] seen = reached.clone();
     int[] queue = new int[faces];
     int count = 0;

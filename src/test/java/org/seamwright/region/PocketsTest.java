@@ -41,14 +41,18 @@ class PocketsTest {
 
   @Test
   void takesInASpikeThatIsSteeperThanTheCrease() throws MarkException {
-    // Cells of 1/3 mm: the six faces at the spike slope by 50° or more, h over the distance from the
+    // Cells of 1/3 mm: the six faces at the spike slope by 50° or more, h over the distance from
+    // the
     // spike to the far edge (1/3 mm, or 1/3 mm / √2), and have under 1 mm² of the sheet's 10 000.
     SurfaceMap map = fillOf(sheetWithSpike(0.4));
     assertThat(map.areaMm2(Treatment.PLATE)).isZero();
-    assertThat(map.notices()).singleElement().satisfies(n -> {
-      assertThat(n.code()).isEqualTo(Marks.POCKETS);
-      assertThat(n.count()).isOne();
-    });
+    assertThat(map.notices())
+        .singleElement()
+        .satisfies(
+            n -> {
+              assertThat(n.code()).isEqualTo(Marks.POCKETS);
+              assertThat(n.count()).isOne();
+            });
   }
 
   @Test
