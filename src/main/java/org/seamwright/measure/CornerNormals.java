@@ -1,6 +1,7 @@
 package org.seamwright.measure;
 
 import java.util.Arrays;
+import org.seamwright.basis.Progress;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
@@ -31,6 +32,9 @@ final class CornerNormals {
   /** Numbers kept per sector while fitting: a symmetric 2 x 2 matrix, two sides, the misfit. */
   private static final int FIT = 6;
 
+  /** Corners between two reports of progress. */
+  private static final int STRIDE = 1 << 16;
+
   private final Mesh mesh;
   private final double[] faceNormals;
 
@@ -56,9 +60,15 @@ final class CornerNormals {
    * @param faceNormals unit normals of the faces
    * @param sharp per half-edge
    * @param limitDegrees turn that counts as a crease
+   * @param progress told the share done
    */
   static CornerNormals of(
-      Mesh mesh, Topology topology, double[] faceNormals, boolean[] sharp, double limitDegrees) {
+      Mesh mesh,
+      Topology topology,
+      double[] faceNormals,
+      boolean[] sharp,
+      double limitDegrees,
+      Progress progress) {
     CornerNormals result = new CornerNormals(mesh, faceNormals);
     Arrays.fill(result.sector, Integer.MIN_VALUE);
     FanWalk walk = new FanWalk(mesh.corner(), topology);
@@ -66,6 +76,7 @@ final class CornerNormals {
       if (result.sector[h] == Integer.MIN_VALUE) {
         result.gather(h, walk, sharp);
       }
+      tell(progress.between(0, 0.5), h, result.sector.length);
     }
     for (int s = 0; s < result.sectors; s++) {
       unit(result.normal, 3 * s);
@@ -73,9 +84,15 @@ final class CornerNormals {
     double leastCosine = Math.cos(Math.toRadians(TIP * limitDegrees));
     result.tip = new boolean[result.sectors];
     result.markTips(leastCosine);
-    result.fitToNeighbours();
+    result.fitToNeighbours(progress.between(0.5, 1));
     result.markTips(leastCosine);
     return result;
+  }
+
+  private static void tell(Progress progress, int done, int all) {
+    if ((done & (STRIDE - 1)) == 0) {
+      progress.at((double) done / all);
+    }
   }
 
   private void gather(int h, FanWalk walk, boolean[] sharp) {
@@ -116,7 +133,7 @@ final class CornerNormals {
   }
 
   /** Turns each normal towards what its edges' far ends ask for, if that fits clearly better. */
-  private void fitToNeighbours() {
+  private void fitToNeighbours(Progress progress) {
     double[] fit = new double[FIT * sectors];
     double[] along = new double[3];
     for (int h = 0; h < sector.length; h++) {
@@ -127,6 +144,7 @@ final class CornerNormals {
         addTo(fit, index(h), along, sector[h] < 0 ? -misfit : misfit, 1 / length2);
         addTo(fit, index(next), along, sector[next] < 0 ? -misfit : misfit, 1 / length2);
       }
+      tell(progress, h, sector.length);
     }
     double[] turned = new double[3];
     for (int s = 0; s < sectors; s++) {

@@ -59,7 +59,11 @@ final class SmoothSurface {
   /** Share of the area that summing may be wrong by. */
   private static final double ROUNDING = 1e-12;
 
-  private static final int BLOCK = 1 << 14;
+  /** Facets summed in one go: fixed, so that the digits don't depend on the number of threads. */
+  private static final int BLOCK = 1 << 12;
+
+  /** Blocks between two reports of progress. */
+  private static final int WAVE = 16;
 
   private final Mesh mesh;
   private final Topology topology;
@@ -125,19 +129,23 @@ final class SmoothSurface {
   private Pass pass(double creaseDegrees, Progress progress) {
     boolean[] sharp = SharpEdges.of(mesh, topology, faceNormals, degrees, creaseDegrees);
     progress.at(0.2);
-    CornerNormals normals = CornerNormals.of(mesh, topology, faceNormals, sharp, creaseDegrees);
+    CornerNormals normals =
+        CornerNormals.of(
+            mesh, topology, faceNormals, sharp, creaseDegrees, progress.between(0.2, 0.6));
     EdgeTangents.Borders borders = EdgeTangents.Borders.of(mesh, topology);
-    progress.at(0.6);
     int blocks = (mesh.faceCount() + BLOCK - 1) / BLOCK;
     Sum[][] parts = new Sum[blocks][];
-    IntStream.range(0, blocks)
-        .parallel()
-        .forEach(
-            b -> {
-              EdgeTangents tangents =
-                  new EdgeTangents(mesh, topology, sharp, normals, borders, creaseDegrees);
-              parts[b] = block(b * BLOCK, tangents, normals);
-            });
+    for (int wave = 0; wave < blocks; wave += WAVE) {
+      progress.at(0.6 + 0.4 * wave / blocks);
+      IntStream.range(wave, Math.min(blocks, wave + WAVE))
+          .parallel()
+          .forEach(
+              b -> {
+                EdgeTangents tangents =
+                    new EdgeTangents(mesh, topology, sharp, normals, borders, creaseDegrees);
+                parts[b] = block(b * BLOCK, tangents, normals);
+              });
+    }
     Sum[] total = {new Sum(), new Sum(), new Sum()};
     for (Sum[] part : parts) {
       for (int i = 0; i < total.length; i++) {

@@ -27,11 +27,15 @@ class SmoothAreaTest {
   }
 
   private static void assertTenfoldBetter(Mesh mesh, double trueArea) {
+    assertBetter(mesh, trueArea, 0.1);
+  }
+
+  private static void assertBetter(Mesh mesh, double trueArea, double share) {
     Survey survey = survey(mesh);
     double facetError = Math.abs(survey.areaMm2() - trueArea);
     Survey.SmoothArea smooth = survey.smooth();
     String about = mesh.faceCount() + " facets, facet error " + facetError / trueArea;
-    assertThat(Math.abs(smooth.areaMm2() - trueArea)).as(about).isLessThan(0.1 * facetError);
+    assertThat(Math.abs(smooth.areaMm2() - trueArea)).as(about).isLessThan(share * facetError);
     assertThat(smooth.lowMm2()).as(about).isLessThan(trueArea);
     assertThat(smooth.highMm2()).as(about).isGreaterThan(trueArea);
   }
@@ -109,10 +113,10 @@ class SmoothAreaTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"10, 12", "20, 12", "60, 12", "10, 60", "20, 60", "60, 60", "60, 110"})
+  @CsvSource({"30, 12", "60, 12", "60, 60", "80, 30", "80, 60", "82, 60", "70, 60", "60, 110"})
   void turnedPieceWithACrease(double halfAngle, int rings) {
-    // Two caps of a sphere joined at their rim, where the profile turns by twice the half angle;
-    // a cap's area is 2 pi R² (1 - cos).
+    // Two caps of a sphere joined at their rim, where the surface turns by 180° less twice the half
+    // angle: down to 16°. A cap's area is 2 pi R² (1 - cos).
     double angle = Math.toRadians(halfAngle);
     double[] r = new double[2 * rings + 1];
     double[] z = new double[2 * rings + 1];
@@ -122,7 +126,8 @@ class SmoothAreaTest {
       r[2 * rings - i] = r[i];
       z[2 * rings - i] = -z[i];
     }
-    assertTenfoldBetter(Shapes.lathe(r, z, 3 * rings), 2 * 200 * Math.PI * (1 - Math.cos(angle)));
+    // Rounding the crease off would leave several times as much.
+    assertBetter(Shapes.lathe(r, z, 3 * rings), 2 * 200 * Math.PI * (1 - Math.cos(angle)), 0.005);
   }
 
   @ParameterizedTest

@@ -71,8 +71,22 @@ class PolygonSplitterTest {
 
   @Test
   void concaveQuadIsCutThroughItsNotch() {
-    // A dart: cutting the other diagonal would cover 2 + 1 instead of 1.
-    assertExact(new double[] {0, 2, 0.5, 0}, new double[] {0, 0, 0.5, 2});
+    // Two darts: cutting from wing to wing would cover more than the dart.
+    assertExactAnyTurn(new double[] {0, 2, 0.5, 0}, new double[] {0, 0, 0.5, 2});
+    assertExactAnyTurn(new double[] {0, 4, 3, 4}, new double[] {0, -1, 0, 1});
+  }
+
+  private static void assertExactAnyTurn(double[] u, double[] v) {
+    for (int turn = 0; turn < 4; turn++) {
+      double[] a = new double[4];
+      double[] b = new double[4];
+      for (int i = 0; i < 4; i++) {
+        a[i] = u[(i + turn) % 4];
+        b[i] = v[(i + turn) % 4];
+      }
+      PolygonSplitterTest other = new PolygonSplitterTest();
+      other.assertExact(a, b);
+    }
   }
 
   @Test
