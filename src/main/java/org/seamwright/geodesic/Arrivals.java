@@ -13,6 +13,9 @@ final class Arrivals {
   /** Share of its way by which a seed must be bettered: it is exact unless a way bends. */
   private static final double SEED_GAIN = 1e-3;
 
+  /** Arrivals looked back through for a circle: some five generations. */
+  private static final int PAST = 64;
+
   /** Stands for no vertex where an arrival is known from the source itself. */
   static final int SEED = -1;
 
@@ -34,6 +37,7 @@ final class Arrivals {
   /** One entry per vertex: how often it was settled, as far as a byte counts. */
   final byte[] settled;
 
+  private final int[] past = new int[PAST];
   final VertexHeap heap;
   private boolean sown;
 
@@ -66,9 +70,34 @@ final class Arrivals {
     return d > distance[v] + GAIN * distance[v] && settled[v] < MOST_TIMES;
   }
 
-  /** Whether the arrival at a vertex follows from that at another. */
-  boolean follows(int v, int from) {
-    return via[v] == from || viaToo[v] == from;
+  /**
+   * Whether the arrival at a vertex that was settled before may follow from two others: not if
+   * theirs follow from its own, near by, or they would lower one another without end.
+   *
+   * @param b the second, or -1
+   */
+  boolean mayFollow(int v, int a, int b) {
+    if (settled[v] == 0) {
+      return true;
+    }
+    int count = 0;
+    past[count++] = a;
+    if (b >= 0) {
+      past[count++] = b;
+    }
+    for (int i = 0; i < count; i++) {
+      int u = past[i];
+      if (u == v) {
+        return false;
+      }
+      if (count + 2 <= PAST && via[u] >= 0) {
+        past[count++] = via[u];
+        if (viaToo[u] >= 0) {
+          past[count++] = viaToo[u];
+        }
+      }
+    }
+    return true;
   }
 
   /** Whether the arrival at a vertex came across an edge. */

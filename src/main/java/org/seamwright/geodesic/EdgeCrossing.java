@@ -45,6 +45,9 @@ final class EdgeCrossing {
   /** Share of the edge by which a start on the segment may be misplaced. */
   private static final double MISPLACED = 0.02;
 
+  /** The same beyond which the rays are not believed: rough surface, or an end not final. */
+  private static final double DISTRUST = 0.2;
+
   private static final int NEWTON_STEPS = 2;
 
   private double sx;
@@ -99,6 +102,9 @@ final class EdgeCrossing {
     }
     if (wide && meetBehind(da, db, length, fa, ha, hb, turn, ROUND_MISFIT)) {
       return round(length, cx, cy);
+    }
+    if (Math.abs(skew) > DISTRUST) {
+      return fromDistancesAlone(da, db, length, cx, cy);
     }
     return cubic(da, db, length, cx, cy, fa, fb, (fa + fb) / 2, (ha + hb) / 2);
   }
@@ -176,6 +182,13 @@ final class EdgeCrossing {
       return Double.POSITIVE_INFINITY;
     }
     return fromPoint(px, py, length, cx, cy);
+  }
+
+  /** Arrival from the place behind the edge that has the two arrivals as distances. */
+  double fromDistancesAlone(double da, double db, double length, double cx, double cy) {
+    double x = (length + (da - db) * (da + db) / length) / 2;
+    double yy = da * da - x * x;
+    return yy > 0 ? fromPoint(x, -Math.sqrt(yy), length, cx, cy) : Double.POSITIVE_INFINITY;
   }
 
   private double cubic(

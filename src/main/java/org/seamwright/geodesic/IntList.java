@@ -32,6 +32,11 @@ final class IntList {
     return size;
   }
 
+  /** Takes the last entry off the list, which must have one. */
+  int removeLast() {
+    return entry[--size];
+  }
+
   int[] toArray() {
     return Arrays.copyOf(entry, size);
   }

@@ -1,5 +1,6 @@
 package org.seamwright.geodesic;
 
+import java.util.BitSet;
 import java.util.List;
 import java.util.function.IntPredicate;
 import org.seamwright.mesh.Faces;
@@ -20,6 +21,7 @@ final class Seeds {
   private final IntPredicate faces;
   private final Arrivals arrivals;
   private final Beams beams;
+  private final BitSet held = new BitSet();
   private final double[] normal = new double[3];
   private final double[] from = new double[3];
   private final double[] to = new double[3];
@@ -32,6 +34,11 @@ final class Seeds {
     this.faces = faces;
     this.arrivals = arrivals;
     beams = new Beams(mesh, topology, fans, faces, arrivals);
+  }
+
+  /** Faces that hold a source, in or on the rim. */
+  BitSet held() {
+    return held;
   }
 
   /** Segments come before points, so that beams from points soon find that they are late. */
@@ -69,6 +76,7 @@ final class Seeds {
         for (int axis = 0; axis < 3; axis++) {
           from[axis] = p[3 * v + axis];
         }
+        held.set(h / 3);
         cornersOf(h / 3, from, from);
         beams.through(Topology.next(h), from, from);
       }
@@ -148,6 +156,7 @@ final class Seeds {
     if (!faces.test(face)) {
       return;
     }
+    held.set(face);
     cornersOf(face, from, to);
     for (int h = 3 * face; h < 3 * face + 3; h++) {
       beams.through(h, from, to);

@@ -1,6 +1,5 @@
 package org.seamwright.geodesic;
 
-import java.util.BitSet;
 import java.util.Objects;
 import java.util.function.IntPredicate;
 import org.seamwright.basis.Progress;
@@ -16,15 +15,14 @@ import org.seamwright.mesh.VertexFans;
  * are. In a plane the result is exact for point sources and straight ones. Where an obtuse angle
  * lets a vertex be reached before the edge that its shortest way crosses, it is taken up again once
  * that edge is settled, which does what the unfolding of R. Kimmel and J. A. Sethian ("Computing
- * geodesic paths on manifolds", 1998) does, however thin the faces are.
+ * geodesic paths on manifolds", 1998) does. Where needles of every direction make that go on and
+ * on, the march starts anew over faces with flipped edges ({@link EdgeFlips}), and on crumpled
+ * surfaces without directions (M. Novotni and R. Klein, 2002; a few percent there).
  *
  * <p>Any soup will do; ways cross branching edges into every face there. Cost: O(m log m) for m
  * vertices reached, apart from the result array. See {@link EdgeCrossing} for the error of a step.
  */
 public final class SurfaceDistance {
-  /** Vertices settled between two calls of the progress: well under 50 ms. */
-  private static final int PROGRESS_STEP = 1 << 12;
-
   private SurfaceDistance() {}
 
   /**
@@ -96,53 +94,7 @@ public final class SurfaceDistance {
     if (!(maxMm >= 0)) {
       throw new IllegalArgumentException("Distance must not be below 0 mm: " + maxMm);
     }
-    Arrivals arrivals = new Arrivals(mesh.vertexCount());
-    VertexHeap heap = arrivals.heap;
-    new Seeds(mesh, topology, fans, faces, arrivals).sow(sources);
-    Wavefront front = new Wavefront(mesh, topology, fans, faces, arrivals);
-    int settled = 0;
-    while (heap.size() > 0 && heap.leastKey() <= maxMm) {
-      if (settled++ % PROGRESS_STEP == 0) {
-        double way = maxMm > 0 ? heap.leastKey() / maxMm : 0;
-        double share = Math.max((double) settled / mesh.vertexCount(), way);
-        progress.at(Math.min(1, share));
-      }
-      front.spreadFrom(arrivals.settleNext());
-    }
-    if (withRim) {
-      settleRim(front, arrivals, maxMm);
-    }
-    for (int i = 0; i < heap.size(); i++) {
-      arrivals.distance[heap.vertexAt(i)] = Double.POSITIVE_INFINITY;
-    }
-    progress.at(1);
-    return arrivals.distance;
-  }
-
-  /** Marches on until every vertex now in the heap is settled, and forgets those beyond them. */
-  private static void settleRim(Wavefront front, Arrivals arrivals, double levelMm) {
-    VertexHeap heap = arrivals.heap;
-    int open = heap.size();
-    BitSet rim = new BitSet();
-    for (int i = 0; i < open; i++) {
-      rim.set(heap.vertexAt(i));
-    }
-    BitSet settled = new BitSet();
-    IntList beyond = new IntList(open);
-    while (open > 0) {
-      int v = arrivals.settleNext();
-      if (!rim.get(v)) {
-        beyond.add(v);
-      } else if (!settled.get(v)) {
-        settled.set(v);
-        open--;
-      }
-      front.spreadFrom(v);
-    }
-    for (int i = 0; i < beyond.size(); i++) {
-      if (arrivals.distance[beyond.get(i)] > levelMm) {
-        arrivals.distance[beyond.get(i)] = Double.POSITIVE_INFINITY;
-      }
-    }
+    March march = new March(mesh, topology, fans, sources, maxMm, faces, withRim, progress);
+    return march.run();
   }
 }

@@ -21,6 +21,7 @@ final class Wavefront {
   private final VertexFans fans;
   private final IntPredicate faces;
   private final boolean mixedTurns;
+  private final boolean withoutRays;
   private final Arrivals arrivals;
   private final EdgeCrossing crossing = new EdgeCrossing();
 
@@ -50,7 +51,20 @@ final class Wavefront {
   private double across;
   private boolean atSource;
 
-  Wavefront(Mesh mesh, Topology topology, VertexFans fans, IntPredicate faces, Arrivals arrivals) {
+  /**
+   * A front over a mesh.
+   *
+   * @param withoutRays to take every front as round about the place that the two arrivals at an
+   *     edge point to: less exact, but sound on surfaces too rough for rays to mean anything
+   */
+  Wavefront(
+      Mesh mesh,
+      Topology topology,
+      VertexFans fans,
+      IntPredicate faces,
+      Arrivals arrivals,
+      boolean withoutRays) {
+    this.withoutRays = withoutRays;
     p = mesh.xyz();
     corner = mesh.corner();
     this.fans = fans;
@@ -114,8 +128,8 @@ final class Wavefront {
   private void overFace(int v, int a, int b) {
     double[] distance = arrivals.distance;
     double dv = distance[v];
-    boolean edgeA = arrivals.betters(a, dv + la);
-    boolean edgeB = arrivals.betters(b, dv + lb);
+    boolean edgeA = arrivals.betters(a, dv + la) && arrivals.mayFollow(a, v, -1);
+    boolean edgeB = arrivals.betters(b, dv + lb) && arrivals.mayFollow(b, v, -1);
     boolean takenA = arrivals.heap.taken(a);
     boolean takenB = arrivals.heap.taken(b);
     boolean crossToA =
@@ -134,13 +148,13 @@ final class Wavefront {
     }
     if (crossToA) {
       double d = across(v, b, bx, by, bz, lb, ax, ay, az, ab / lb, n / lb);
-      if (arrivals.betters(a, d)) {
+      if (arrivals.betters(a, d) && arrivals.mayFollow(a, v, b)) {
         arrivals.set(a, d, rayX, rayY, rayZ, nx, ny, nz, v, b);
       }
     }
     if (crossToB && arrivals.heap.taken(a)) {
       double d = across(v, a, ax, ay, az, la, bx, by, bz, ab / la, n / la);
-      if (arrivals.betters(b, d)) {
+      if (arrivals.betters(b, d) && arrivals.mayFollow(b, v, a)) {
         arrivals.set(b, d, rayX, rayY, rayZ, nx, ny, nz, v, a);
       }
     }
@@ -187,8 +201,8 @@ final class Wavefront {
       if (a == c || b == c || a == b || !faces.test(h / 3)) {
         continue;
       }
-      boolean useA = arrivals.heap.taken(a) && !arrivals.follows(a, c);
-      boolean useB = arrivals.heap.taken(b) && !arrivals.follows(b, c);
+      boolean useA = arrivals.heap.taken(a) && arrivals.mayFollow(c, a, -1);
+      boolean useB = arrivals.heap.taken(b) && arrivals.mayFollow(c, b, -1);
       if (useA) {
         measure(a, c, b);
         if (la > 0 && arrivals.distance[a] + la < best) {
@@ -296,6 +310,10 @@ final class Wavefront {
     double wz = (toz - cx * uz) / cy;
     double dv = arrivals.distance[v];
     double dw = arrivals.distance[w];
+    if (withoutRays) {
+      double d = crossing.fromDistancesAlone(dv, dw, length, cx, cy);
+      return rayAt(d, dv, dw, ux, uy, uz, wx, wy, wz);
+    }
     double m = (dw - dv) / length;
     turnInto(v, ux, uy, uz, wx, wy, wz);
     boolean sourceV = atSource;
@@ -308,12 +326,28 @@ final class Wavefront {
     double fw = atSource ? m : along;
     double hw = atSource ? Math.sqrt(Math.max(0, 1 - m * m)) : across;
     double d = crossing.at(dv, dw, length, cx, cy, fv, hv, fw, hw);
+    // Distance grows no faster than the way; where it seems to, an end is not final yet.
+    double soonest = Math.max(dv - Math.hypot(cx, cy), dw - Math.hypot(length - cx, cy));
+    return d >= soonest ? rayAt(d, dv, dw, ux, uy, uz, wx, wy, wz) : Double.POSITIVE_INFINITY;
+  }
+
+  /** Takes over the ray of an arrival; the arrival, or infinite if it is before both ends'. */
+  private double rayAt(
+      double d,
+      double dv,
+      double dw,
+      double ux,
+      double uy,
+      double uz,
+      double wx,
+      double wy,
+      double wz) {
     double tx = crossing.towardsX;
     double ty = crossing.towardsY;
     rayX = tx * ux + ty * wx;
     rayY = tx * uy + ty * wy;
     rayZ = tx * uz + ty * wz;
-    return d;
+    return d > Math.min(dv, dw) ? d : Double.POSITIVE_INFINITY;
   }
 
   private void turnInto(int v, double ux, double uy, double uz, double wx, double wy, double wz) {
