@@ -2,6 +2,7 @@ package org.seamwright.sample;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
@@ -9,10 +10,10 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
-import org.seamwright.basis.InputException;
 import org.seamwright.job.Job;
 import org.seamwright.job.JobDefaults;
 import org.seamwright.job.JobFile;
+import org.seamwright.job.SafeFiles;
 import org.seamwright.meshfile.ObjWriter;
 import org.seamwright.meshfile.StlWriter;
 import org.seamwright.region.Mark;
@@ -37,7 +38,7 @@ public final class MakeModels {
    *
    * @param args the directory
    */
-  public static void main(String[] args) throws IOException, InputException {
+  public static void main(String[] args) throws IOException {
     if (args.length != 1) {
       throw new IllegalArgumentException("One argument is needed: the directory to write to");
     }
@@ -48,10 +49,15 @@ public final class MakeModels {
     StlWriter.writeBinary(ScanMaker.scan(), dir.resolve("cup-scan.stl"), "Scan, no unit");
     PlaqueMaker.Plaque plaque = PlaqueMaker.plaque();
     ObjWriter.write(plaque.mesh(), plaque.labels(), dir.resolve("plaque.obj"));
-    JobFile.write(cupJob(dir), dir.resolve("cup.json"));
-    JobFile.write(rimJob(dir), dir.resolve("rim.json"));
-    JobFile.write(scanJob(dir), dir.resolve("cup-scan.json"));
-    JobFile.write(plaqueJob(dir), dir.resolve("plaque.json"));
+    write(cupJob(dir), dir.resolve("cup.json"));
+    write(rimJob(dir), dir.resolve("rim.json"));
+    write(scanJob(dir), dir.resolve("cup-scan.json"));
+    write(plaqueJob(dir), dir.resolve("plaque.json"));
+  }
+
+  /** Writes without keeping the earlier version beside it, as saving an edited job does. */
+  private static void write(Job job, Path file) throws IOException {
+    SafeFiles.replace(file, JobFile.text(job).getBytes(StandardCharsets.UTF_8));
   }
 
   private static Job cupJob(Path dir) {
@@ -114,7 +120,9 @@ public final class MakeModels {
         new Job.MeshSource("rim.stl", sha256(dir.resolve("rim.stl")), new Job.Scale.Unit("mm")),
         Treatment.PLATE,
         List.of(
-            fillAt("Tyre side, front flange", 209, 0, 86),
+            // Below the flange's rounding, which is drawn in steps of 15° and gets gold.
+            new Mark.CreaseFill(
+                "Tyre side, front flange", Treatment.BARE, Vector3D.of(209, 0, 86.3), 10),
             fillAt("Tyre side, front bead seat", 201.5, 0, 52),
             fillAt("Tyre side, front wall of the well", 190, 0, 7.5),
             fillAt("Tyre side, well", 180, 0, -25),

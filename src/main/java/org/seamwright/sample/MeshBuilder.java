@@ -37,9 +37,11 @@ final class MeshBuilder {
     faces++;
   }
 
-  /** Number of faces so far. */
-  int faceCount() {
-    return faces;
+  /** Moves a vertex, mm. */
+  void move(int vertex, double x, double y, double z) {
+    xyz[3 * vertex] = x;
+    xyz[3 * vertex + 1] = y;
+    xyz[3 * vertex + 2] = z;
   }
 
   /** Coordinate of a vertex, axis 0, 1 or 2, mm. */

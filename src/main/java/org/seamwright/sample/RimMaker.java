@@ -16,6 +16,9 @@ final class RimMaker {
   /** Number of bolt holes. */
   static final int BOLTS = 5;
 
+  /** Radius of a bolt hole, mm. */
+  static final double BOLT_RADIUS_MM = 7.5;
+
   /** Radius over the flanges: 17 in across, mm. */
   static final double FLANGE_RADIUS_MM = 17 * 25.4 / 2;
 
@@ -116,15 +119,28 @@ final class RimMaker {
     int column = HUB_AROUND * (2 * i + 1) / (2 * BOLTS);
     int[] from = hub.open(hub.nearestPoint(59, 58), 8, column - 4, 8);
     int[] to = hub.open(hub.nearestPoint(44, 12), 8, column - 4, 8);
+    rounded(builder, from);
+    rounded(builder, to);
     Tube.join(
         builder,
         from,
         to,
         Tube.straight(CupMaker.middle(builder, from), CupMaker.middle(builder, to)),
         Vector3D.of(-Math.sin(angle), Math.cos(angle), 0),
-        6.5,
-        6.5,
+        BOLT_RADIUS_MM,
+        BOLT_RADIUS_MM,
         BOLT_RINGS,
         0.2);
+  }
+
+  /** Draws the outline of an opening in a level face onto a circle about its middle. */
+  private static void rounded(MeshBuilder builder, int[] outline) {
+    Vector3D middle = CupMaker.middle(builder, outline);
+    for (int v : outline) {
+      double x = builder.at(v, 0) - middle.getX();
+      double y = builder.at(v, 1) - middle.getY();
+      double scale = BOLT_RADIUS_MM / Math.hypot(x, y);
+      builder.move(v, middle.getX() + scale * x, middle.getY() + scale * y, middle.getZ());
+    }
   }
 }

@@ -9,15 +9,13 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.seamwright.basis.InputException;
 
 class MakeModelsTest {
   private static final Path MODELS = Path.of("models");
   private static final long MOST_BYTES = 25_000_000;
 
   @Test
-  void modelsInTheRepositoryAreTheOnesThatTheProgramMakes(@TempDir Path dir)
-      throws IOException, InputException {
+  void modelsInTheRepositoryAreTheOnesThatTheProgramMakes(@TempDir Path dir) throws IOException {
     MakeModels.main(new String[] {dir.toString()});
     List<String> made;
     try (Stream<Path> files = Files.list(dir)) {
