@@ -14,7 +14,9 @@ import org.seamwright.mesh.Mesh;
  * Faces next to a split edge are split too, so neighbours stay welded, on any soup. A face with
  * three long edges is cut in four alike, with two in three, with one in two (the regular and
  * irregular refinements of R. E. Bank and others, "Some refinement algorithms and data structures
- * for regular local mesh refinement", 1983).
+ * for regular local mesh refinement", 1983). A needle, whose third edge is short enough, is halved
+ * to the end at once and gets rungs like a ladder; halving it step by step would give ever thinner
+ * needles.
  *
  * <p>Cost: O(n) per halving; the result has about (edge length ÷ asked length)² times the faces.
  */
@@ -59,7 +61,11 @@ public final class Refinement {
     int[] from = new int[16];
     int[] to = new int[16];
     int added;
-    private final int[] middle = new int[3];
+    private EdgeTable middles;
+    private double[] xyz;
+
+    /** Vertices numbered so far in this pass. */
+    private int vertices;
 
     Pass(Mesh mesh) {
       this.mesh = mesh;
@@ -67,83 +73,103 @@ public final class Refinement {
       Arrays.setAll(parent, f -> f);
     }
 
-    /** Halves each long edge once; says whether there was one. */
+    /** Halves long edges; says whether there was one. */
     boolean run(double maxEdgeMm, IntPredicate faces) {
       int[] corner = mesh.corner();
-      EdgeTable middles = markLongEdges(maxEdgeMm, faces);
+      middles = new EdgeTable(64);
+      vertices = mesh.vertexCount();
+      for (int f = 0; f < parent.length; f++) {
+        if (faces.test(parent[f])) {
+          markLongEdges(f, maxEdgeMm);
+        }
+      }
       if (middles.size() == 0) {
         return false;
       }
-      int vertices = mesh.vertexCount();
-      double[] xyz = Arrays.copyOf(mesh.xyz(), 3 * (vertices + middles.size()));
+      xyz = Arrays.copyOf(mesh.xyz(), 3 * (mesh.vertexCount() + middles.size()));
+      place();
       IntList pieces = new IntList(corner.length + 9 * middles.size());
       IntList pieceParent = new IntList(parent.length + 3 * middles.size());
       for (int f = 0; f < parent.length; f++) {
-        for (int k = 0; k < 3; k++) {
-          middle[k] = middles.find(corner[3 * f + k], corner[3 * f + (k + 1) % 3]);
-        }
         int before = pieces.size();
         split(corner[3 * f], corner[3 * f + 1], corner[3 * f + 2], pieces);
         for (int i = before; i < pieces.size(); i += 3) {
           pieceParent.add(parent[f]);
         }
       }
-      place(middles, vertices, xyz);
       mesh = Mesh.of(xyz, pieces.toArray());
       parent = pieceParent.toArray();
       return true;
     }
 
-    /** Numbers the middles of long edges, in the order in which faces meet them. */
-    private EdgeTable markLongEdges(double maxEdgeMm, IntPredicate faces) {
+    /** Numbers the middles of a face's long edges; those of a needle down to the last halving. */
+    private void markLongEdges(int f, double maxEdgeMm) {
       int[] corner = mesh.corner();
-      EdgeTable middles = new EdgeTable(64);
-      int next = mesh.vertexCount();
-      for (int f = 0; f < parent.length; f++) {
-        if (faces.test(parent[f])) {
-          for (int k = 0; k < 3; k++) {
-            int a = corner[3 * f + k];
-            int b = corner[3 * f + (k + 1) % 3];
-            if (a != b && Faces.length(mesh, a, b) > maxEdgeMm && middles.put(a, b, next)) {
-              next++;
-            }
-          }
+      int longEdges = 0;
+      for (int k = 0; k < 3; k++) {
+        longEdges += length(f, k) > maxEdgeMm ? 1 : 0;
+      }
+      for (int k = 0; k < 3; k++) {
+        double length = length(f, k);
+        if (length > maxEdgeMm) {
+          double least = longEdges == 2 ? maxEdgeMm : length / 2;
+          halve(corner[3 * f + k], corner[3 * f + (k + 1) % 3], length, least);
         }
       }
-      return middles;
     }
 
-    private void place(EdgeTable middles, int vertices, double[] xyz) {
+    private double length(int f, int k) {
+      int[] corner = mesh.corner();
+      return Faces.length(mesh, corner[3 * f + k], corner[3 * f + (k + 1) % 3]);
+    }
+
+    /**
+     * Numbers the middles of an edge and its halves, and so on while they are longer than asked.
+     */
+    private void halve(int a, int b, double length, double maxEdgeMm) {
+      if (a == b || !(length > maxEdgeMm)) {
+        return;
+      }
+      if (middles.put(a, b, vertices)) {
+        vertices++;
+      }
+      int middle = middles.find(a, b);
+      halve(a, middle, length / 2, maxEdgeMm);
+      halve(middle, b, length / 2, maxEdgeMm);
+    }
+
+    private void place() {
       int count = middles.size();
       if (added + count > from.length) {
         from = Arrays.copyOf(from, Math.max(2 * from.length, added + count));
         to = Arrays.copyOf(to, from.length);
       }
-      int base = added;
+      int base = added - mesh.vertexCount();
+      // In the order in which they were numbered: the ends of halves come before their middles.
       middles.forEach(
           (a, b, v) -> {
             for (int axis = 0; axis < 3; axis++) {
               xyz[3 * v + axis] = (xyz[3 * a + axis] + xyz[3 * b + axis]) / 2;
             }
-            from[base + v - vertices] = a;
-            to[base + v - vertices] = b;
+            from[base + v] = a;
+            to[base + v] = b;
           });
       added += count;
     }
 
-    /** Adds the pieces of face (a, b, c), whose edges ab, bc, ca have the given middles or -1. */
+    /** Adds the pieces of face (a, b, c), split at the middles of its edges and their halves. */
     private void split(int a, int b, int c, IntList out) {
-      int ab = middle[0];
-      int bc = middle[1];
-      int ca = middle[2];
+      int ab = middles.find(a, b);
+      int bc = middles.find(b, c);
+      int ca = middles.find(c, a);
       int long3 = (ab >= 0 ? 1 : 0) + (bc >= 0 ? 1 : 0) + (ca >= 0 ? 1 : 0);
       if (long3 == 0) {
         out.add3(a, b, c);
       } else if (long3 == 3) {
-        out.add3(a, ab, ca);
-        out.add3(ab, b, bc);
-        out.add3(ca, bc, c);
-        out.add3(ab, bc, ca);
+        split(a, ab, ca, out);
+        split(ab, b, bc, out);
+        split(ca, bc, c, out);
+        split(ab, bc, ca, out);
       } else if (long3 == 1) {
         if (ab >= 0) {
           halve(a, b, c, ab, out);
@@ -153,38 +179,62 @@ public final class Refinement {
           halve(c, a, b, ca, out);
         }
       } else if (ab < 0) {
-        third(a, b, c, bc, ca, out);
+        ladder(a, b, c, out);
       } else if (bc < 0) {
-        third(b, c, a, ca, ab, out);
+        ladder(b, c, a, out);
       } else {
-        third(c, a, b, ab, bc, out);
+        ladder(c, a, b, out);
       }
     }
 
-    private static void halve(int a, int b, int c, int ab, IntList out) {
-      out.add3(a, ab, c);
-      out.add3(ab, b, c);
+    private void halve(int a, int b, int c, int ab, IntList out) {
+      split(a, ab, c, out);
+      split(ab, b, c, out);
     }
 
-    /** Face (a, b, c) with the middles of bc and ca; the quad is halved on its shorter diagonal. */
-    private void third(int a, int b, int c, int bc, int ca, IntList out) {
-      out.add3(ca, bc, c);
-      // The middles are not placed yet: compare the diagonals a–bc and b–ca by the corners.
-      if (diagonal2(a, b, c) <= diagonal2(b, a, c)) {
-        out.add3(a, b, bc);
-        out.add3(a, bc, ca);
+    /** Face (a, b, c) with points on ca and bc: rungs between the two, the shorter first. */
+    private void ladder(int a, int b, int c, IntList out) {
+      IntList left = new IntList(16);
+      IntList right = new IntList(16);
+      left.add(a);
+      points(a, c, left);
+      right.add(b);
+      points(b, c, right);
+      int i = 0;
+      int j = 0;
+      // Both sides end in c, which closes the last rung.
+      while (i + 1 < left.size() - 1 || j + 1 < right.size() - 1) {
+        boolean leftEnds = i + 1 == left.size() - 1;
+        boolean rightEnds = j + 1 == right.size() - 1;
+        if (rightEnds
+            || (!leftEnds
+                && distance2(left.get(i + 1), right.get(j))
+                    <= distance2(left.get(i), right.get(j + 1)))) {
+          out.add3(left.get(i), right.get(j), left.get(i + 1));
+          i++;
+        } else {
+          out.add3(left.get(i), right.get(j), right.get(j + 1));
+          j++;
+        }
+      }
+      out.add3(left.get(i), right.get(j), c);
+    }
+
+    /** Adds the points on the way from a to b, and b. */
+    private void points(int a, int b, IntList out) {
+      int middle = middles.find(a, b);
+      if (middle >= 0) {
+        points(a, middle, out);
+        points(middle, b, out);
       } else {
-        out.add3(a, b, ca);
-        out.add3(b, bc, ca);
+        out.add(b);
       }
     }
 
-    /** Squared length from a to the middle of b and c. */
-    private double diagonal2(int a, int b, int c) {
+    private double distance2(int a, int b) {
       double sum = 0;
       for (int axis = 0; axis < 3; axis++) {
-        double[] p = mesh.xyz();
-        double d = (p[3 * b + axis] + p[3 * c + axis]) / 2 - p[3 * a + axis];
+        double d = xyz[3 * a + axis] - xyz[3 * b + axis];
         sum += d * d;
       }
       return sum;

@@ -79,4 +79,15 @@ class RefinementTest {
       assertThat(carried[v]).isCloseTo(fine.mesh().x(v) + 2 * fine.mesh().y(v), within(1e-10));
     }
   }
+
+  @Test
+  void givesANeedleRungsInsteadOfThinnerNeedles() {
+    // 128 mm long, 1 mm wide: 64 steps of 2 mm on either side are 63 rungs, 63 diagonals between
+    // them and so 127 faces.
+    Mesh needle = Mesh.of(new double[] {0, 0, 0, 0, 1, 0, 128, 0.5, 0}, new int[] {0, 1, 2});
+    CutMesh fine = Refinement.edges(needle, 2.5, f -> true);
+    assertThat(fine.mesh().faceCount()).isEqualTo(127);
+    assertThat(area(fine.mesh())).isCloseTo(64, within(1e-10));
+    assertThat(longestEdge(fine.mesh())).isLessThanOrEqualTo(2.5);
+  }
 }
