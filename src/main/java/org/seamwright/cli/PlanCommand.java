@@ -5,6 +5,8 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.seamwright.basis.InputException;
@@ -15,6 +17,7 @@ import org.seamwright.job.Piece;
 import org.seamwright.job.PlanJson;
 import org.seamwright.job.PlannedJob;
 import org.seamwright.job.Planner;
+import org.seamwright.paper.Papers;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -33,7 +36,7 @@ import picocli.CommandLine.Spec;
       "",
       "Examples:",
       "  seamwright plan cup.json --out cup-plan",
-      "  seamwright plan cup.json --out cup-plan --json | jq .totals.goldG"
+      "  seamwright plan cup.json --out cup-plan --no-papers --json | jq .totals.goldG"
     })
 final class PlanCommand implements Callable<Integer> {
   @Parameters(paramLabel = "JOB", description = "Job file.")
@@ -53,6 +56,17 @@ final class PlanCommand implements Callable<Integer> {
       names = "--accept-mesh",
       description = "The marks fit the mesh as it is now: record that in the job.")
   private boolean acceptMesh;
+
+  @Option(
+      names = "--date",
+      paramLabel = "YYYY-MM-DD",
+      description = "Date to show on the papers; today if left out.")
+  private LocalDate date;
+
+  @Option(
+      names = "--no-papers",
+      description = "Write plan.json alone, without sheets, pictures and tables: faster.")
+  private boolean noPapers;
 
   @Spec private CommandSpec spec;
 
@@ -86,6 +100,10 @@ final class PlanCommand implements Callable<Integer> {
     try {
       Files.write(
           into.resolve(OutputFolder.PLAN), PlanJson.text(planned).getBytes(StandardCharsets.UTF_8));
+      if (!noPapers) {
+        LocalDate shown = date == null ? LocalDate.now(ZoneId.systemDefault()) : date;
+        Papers.writeAll(planned, into, shown, Progress.NONE);
+      }
     } catch (IOException e) {
       throw OutputFolder.unwritable(folder, e);
     }

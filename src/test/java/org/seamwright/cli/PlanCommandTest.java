@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -19,6 +20,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.seamwright.job.JobFile;
+import org.seamwright.paper.Papers;
 import org.seamwright.plating.Deposits;
 import org.seamwright.section.SectionPlan;
 import org.seamwright.testsupport.Shapes;
@@ -58,8 +60,15 @@ class PlanCommandTest {
             .formatted(mesh, more.isEmpty() ? "" : more + ","));
   }
 
-  private JsonNode plan() throws IOException {
+  private JsonNode written() throws IOException {
     return new ObjectMapper().readTree(out.resolve("plan.json").toFile());
+  }
+
+  /** Plans without papers, whose own tests hold them. */
+  private static Run plan(Object... args) {
+    List<Object> words = new ArrayList<>(List.of("plan", "--no-papers"));
+    words.addAll(List.of(args));
+    return Run.of(words.toArray());
   }
 
   private List<String> names(Path where) throws IOException {
@@ -70,8 +79,8 @@ class PlanCommandTest {
 
   @Test
   void aWholeCubeInOneSection() throws Exception {
-    Run run = Run.of("plan", job("\"sections\": {\"limit\": \"700 cm2\"}"), "--out", out);
-    JsonNode plan = plan();
+    Run run = plan(job("\"sections\": {\"limit\": \"700 cm2\"}"), "--out", out);
+    JsonNode plan = written();
 
     assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.DONE);
     assertThat(run.err()).isEmpty();
@@ -96,8 +105,7 @@ class PlanCommandTest {
   @Test
   void sectionsKeepTheLimitAndAddUp() throws Exception {
     Run run =
-        Run.of(
-            "plan",
+        plan(
             job(
                 """
                 "marks": [{"kind": "halfSpace", "point": [0, 0, -25], "normal": [0, 0, -1]}],
@@ -105,7 +113,7 @@ class PlanCommandTest {
                 """),
             "--out",
             out);
-    JsonNode plan = plan();
+    JsonNode plan = written();
 
     assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.DONE);
     double net = 0;
@@ -149,14 +157,32 @@ class PlanCommandTest {
   @Test
   void theSameJobGivesTheSameBytesWhereverItIsWritten() throws Exception {
     job("\"sections\": {\"limit\": \"150 cm2\"}");
-    Run first = Run.of("plan", jobFile, "--out", out, "--json");
-    Run second = Run.of("plan", jobFile, "--out", folder.resolve("a/b/c"), "--json");
+    Path other = folder.resolve("a/b/c");
+    Run first = plan(jobFile, "--out", out, "--json");
+    Run second = plan(jobFile, "--out", other, "--json");
 
     assertThat(second.code()).as(second.err()).isEqualTo(ExitCode.DONE);
     assertThat(second.out()).isEqualTo(first.out());
-    assertThat(folder.resolve("a/b/c/plan.json")).hasSameBinaryContentAs(out.resolve("plan.json"));
-    assertThat(new ObjectMapper().readTree(first.out())).isEqualTo(plan());
+    assertThat(names(out)).containsExactly("plan.json");
+    assertThat(names(other)).isEqualTo(names(out));
+    assertThat(other.resolve("plan.json")).hasSameBinaryContentAs(out.resolve("plan.json"));
+    assertThat(new ObjectMapper().readTree(first.out())).isEqualTo(written());
     assertThat(first.out().chars()).allMatch(c -> c < 0x80);
+  }
+
+  @Test
+  void thePapersComeWithThePlan() throws Exception {
+    job("\"sections\": {\"limit\": \"700 cm2\"}");
+    Run run = Run.of("plan", jobFile, "--out", out, "--date", "2026-02-28");
+
+    assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.DONE);
+    List<String> expected = new ArrayList<>(Papers.names());
+    expected.add("plan.json");
+    assertThat(names(out)).containsExactlyInAnyOrderElementsOf(expected);
+    for (String name : expected) {
+      assertThat(out.resolve(name)).isNotEmptyFile();
+      assertThat(run.out()).contains(name);
+    }
   }
 
   @Test
@@ -167,12 +193,12 @@ class PlanCommandTest {
         "marks": [{"kind": "halfSpace", "point": [0, 0, -25], "normal": [0, 0, -1]}],
         "sections": {"wetWindow": "45 s"}
         """);
-    Run run = Run.of("plan", jobFile, "--out", out);
+    Run run = plan(jobFile, "--out", out);
 
     assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.DONE);
-    assertThat(plan().get("seams")).as("a plan with seams").isNotEmpty();
-    assertThat(plan().get("masks")).as("a plan with masks").isNotEmpty();
-    for (String key : keys(plan())) {
+    assertThat(written().get("seams")).as("a plan with seams").isNotEmpty();
+    assertThat(written().get("masks")).as("a plan with masks").isNotEmpty();
+    for (String key : keys(written())) {
       assertThat(page).contains("`" + key + "`");
     }
   }
@@ -190,11 +216,11 @@ class PlanCommandTest {
     Files.writeString(out.resolve("photo.jpg"), "mine");
     Files.writeString(out.resolve("plan.json"), "old");
 
-    Run run = Run.of("plan", job(""), "--out", out);
+    Run run = plan(job(""), "--out", out);
 
     assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.DONE);
     assertThat(out.resolve("photo.jpg")).hasContent("mine");
-    assertThat(plan().get("plan").intValue()).isEqualTo(1);
+    assertThat(written().get("plan").intValue()).isEqualTo(1);
     assertThat(names(out)).noneMatch(n -> n.startsWith("."));
     assertThat(names(folder)).noneMatch(n -> n.startsWith("."));
   }
@@ -209,11 +235,11 @@ class PlanCommandTest {
   void aBrokenLimitIsDoneWithCode4AndSaidInALineEach() throws Exception {
     MeshBytes.write(folder.resolve(MESH), MeshBytes.stl(Shapes.cube(25, 2)));
     job("\"sections\": {\"limit\": \"210 mm2\", \"flashLap\": \"10 mm\"}");
-    Run run = Run.of("plan", jobFile, "--out", out);
+    Run run = plan(jobFile, "--out", out);
 
     assertThat(run.code()).isEqualTo(ExitCode.LIMIT_BROKEN);
     long over =
-        plan().get("notices").findValuesAsText("code").stream()
+        written().get("notices").findValuesAsText("code").stream()
             .filter(SectionPlan.OVER_LIMIT::equals)
             .count();
     assertThat(over).isPositive();
@@ -228,7 +254,7 @@ class PlanCommandTest {
     Path mesh = MeshBytes.write(folder.resolve(name), MeshBytes.bad().get(name));
     jobOn(name, "");
 
-    assertRefused(Run.of("plan", jobFile, "--out", out), mesh.toString());
+    assertRefused(plan(jobFile, "--out", out), mesh.toString());
   }
 
   @ParameterizedTest
@@ -248,7 +274,7 @@ class PlanCommandTest {
           "marks": [{"kind": "near", "path": [[0,0,50]]}] | marks[0] (line 3): The key "radius" is missing
           """)
   void impossibleJobsAreRefusedAndLeaveNothing(String more, String says) throws Exception {
-    Run run = Run.of("plan", job(more), "--out", out);
+    Run run = plan(job(more), "--out", out);
 
     assertRefused(run, jobFile.toString());
     assertThat(run.err()).contains(says);
@@ -257,48 +283,47 @@ class PlanCommandTest {
   @Test
   void wrongVersionsRecipesAndMissingFilesAreRefused() throws Exception {
     Files.writeString(jobFile, "{\"seamwright\": 99}");
-    assertRefused(Run.of("plan", jobFile, "--out", out), "version 99");
+    assertRefused(plan(jobFile, "--out", out), "version 99");
     Files.writeString(jobFile, "");
-    assertRefused(Run.of("plan", jobFile, "--out", out), "The file is empty");
+    assertRefused(plan(jobFile, "--out", out), "The file is empty");
     jobOn("none.stl", "");
-    assertRefused(Run.of("plan", jobFile, "--out", out), "mesh.file: The mesh file");
+    assertRefused(plan(jobFile, "--out", out), "mesh.file: The mesh file");
     Files.writeString(jobFile, Files.readString(job("")).replace("brass", "bras"));
-    assertRefused(Run.of("plan", jobFile, "--out", out), "Did you mean \"brass\"?");
-    assertRefused(Run.of("plan", folder.resolve("none.job"), "--out", out), "no such file");
+    assertRefused(plan(jobFile, "--out", out), "Did you mean \"brass\"?");
+    assertRefused(plan(folder.resolve("none.job"), "--out", out), "no such file");
   }
 
   @Test
   void aChangedMeshIsRefusedUntilItIsAccepted() throws Exception {
     job("");
-    assertThat(Run.of("plan", jobFile, "--out", out, "--accept-mesh").code())
-        .isEqualTo(ExitCode.DONE);
+    assertThat(plan(jobFile, "--out", out, "--accept-mesh").code()).isEqualTo(ExitCode.DONE);
     String recorded = JobFile.read(jobFile).mesh().sha256();
     assertThat(recorded).hasSize(64);
-    assertThat(plan().get("notices").findValuesAsText("code")).doesNotContain("mesh-not-recorded");
+    assertThat(written().get("notices").findValuesAsText("code"))
+        .doesNotContain("mesh-not-recorded");
     MeshBytes.write(folder.resolve(MESH), MeshBytes.stl(Shapes.cube(101, 4)));
 
     Path fresh = folder.resolve("fresh");
-    Run refused = Run.of("plan", jobFile, "--out", fresh);
+    Run refused = plan(jobFile, "--out", fresh);
     assertThat(refused.code()).isEqualTo(ExitCode.REFUSED);
     assertThat(refused.err())
         .contains(jobFile.toString(), "mesh.sha256", "has changed", "--accept-mesh");
     assertThat(fresh).doesNotExist();
 
-    assertThat(Run.of("plan", jobFile, "--out", fresh, "--accept-mesh").code())
-        .isEqualTo(ExitCode.DONE);
+    assertThat(plan(jobFile, "--out", fresh, "--accept-mesh").code()).isEqualTo(ExitCode.DONE);
     assertThat(JobFile.read(jobFile).mesh().sha256()).isNotEqualTo(recorded);
-    assertThat(Run.of("plan", jobFile, "--out", fresh).code()).isEqualTo(ExitCode.DONE);
+    assertThat(plan(jobFile, "--out", fresh).code()).isEqualTo(ExitCode.DONE);
   }
 
   @Test
   void targetsThatCannotBeWrittenAreRefused() throws Exception {
     Path file = Files.writeString(folder.resolve("file"), "mine");
 
-    assertRefused(Run.of("plan", job(""), "--out", file), "not a folder");
-    assertRefused(Run.of("plan", job(""), "--out", file.resolve("below")), "not a folder");
+    assertRefused(plan(job(""), "--out", file), "not a folder");
+    assertRefused(plan(job(""), "--out", file.resolve("below")), "not a folder");
     assertThat(file).hasContent("mine");
     Files.createDirectories(out.resolve("plan.json"));
-    Run run = Run.of("plan", job(""), "--out", out);
+    Run run = plan(job(""), "--out", out);
     assertThat(run.code()).isEqualTo(ExitCode.REFUSED);
     assertThat(run.err()).contains("A folder stands where a file is to be written");
     assertThat(names(out)).containsExactly("plan.json");

@@ -39,6 +39,7 @@ class UsageTest {
           plam a.job                                | Did you mean: seamwright plan?
           plan                                      | Missing required
           plan a.job                                | Missing required option: '--out=DIR'
+          plan a.job --out d --date yesterday       | --date
           plan a.job --out d --frobnicate           | Unknown option: '--frobnicate'
           measure                                   | Missing required parameter: 'FILE'
           measure a.stl --unit furlong              | Use um, mm, cm, m, in, ft.
