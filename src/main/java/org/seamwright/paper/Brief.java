@@ -28,6 +28,14 @@ final class Brief {
 
   private static final int MOST_VIEWS = 8;
 
+  /** What people care to see, gold before bare metal. */
+  private static final double GOLD_COUNTS = 1;
+
+  private static final double BARE_COUNTS = 0.3;
+
+  /** How many times more another side must show to replace the usual one. */
+  private static final double MUCH_MORE = 1.5;
+
   final PlannedJob planned;
   final UnitFormat format;
   final LocalDate date;
@@ -36,6 +44,7 @@ final class Brief {
   private Scene sections;
   private Exposure exposure;
   private List<Integer> views;
+  private List<View> portraits;
 
   Brief(PlannedJob planned, LocalDate date) {
     this.planned = planned;
@@ -123,6 +132,43 @@ final class Brief {
   Pictures.Labelled sectionPicture(int view, int width, int height) {
     return Pictures.numbered(
         sectionScene(), exposure().views().get(view), width, height, Background.WHITE);
+  }
+
+  /**
+   * Two sides for pictures of the whole piece: the usual one, or a steeper one where that shows
+   * much more, as of a flat piece; and one turned away from it that shows much of the work. The
+   * piece stands on a table: nobody looks at it from below.
+   */
+  List<View> portraits() {
+    if (portraits == null) {
+      int[] region = new int[planned.map().mesh().faceCount()];
+      for (int f = 0; f < region.length; f++) {
+        region[f] = planned.map().of(f).code();
+      }
+      List<View> sides = new ArrayList<>();
+      sides.add(View.THREE_QUARTER);
+      View.around().stream().filter(v -> v.z() >= 0).forEach(sides::add);
+      Exposure work = Exposure.of(planned.map().mesh(), region, sides);
+      double[] weight = {GOLD_COUNTS, BARE_COUNTS};
+      int first = 0;
+      for (int v = 1; v < sides.size(); v++) {
+        boolean fromTheFront = sides.get(v).x() == 0 && sides.get(v).y() <= 0;
+        if (fromTheFront && shown(work, v, weight) > MUCH_MORE * shown(work, first, weight)) {
+          first = v;
+        }
+      }
+      int second = work.furthest(weight, List.of(sides.get(first)));
+      portraits = List.of(sides.get(first), sides.get(second));
+    }
+    return portraits;
+  }
+
+  private static double shown(Exposure work, int view, double[] weight) {
+    double shown = 0;
+    for (int region = 0; region < weight.length; region++) {
+      shown += weight[region] * work.seenMm2(view, region);
+    }
+    return shown;
   }
 
   /** Whether any side shows a section at all. */

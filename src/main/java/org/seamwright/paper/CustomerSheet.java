@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.seamwright.job.PlannedJob;
 import org.seamwright.picture.Background;
-import org.seamwright.picture.Exposure;
 import org.seamwright.picture.Pictures;
 import org.seamwright.picture.Scene;
 import org.seamwright.picture.View;
@@ -62,7 +61,7 @@ public final class CustomerSheet {
     double height = (sheet.bottom() - sheet.y) / 2 - CAPTION_HEIGHT;
     int high = (int) (PIXELS_WIDE * height / width);
     double[] x = {sheet.left(), sheet.left() + width + 14};
-    for (View view : sides(brief)) {
+    for (View view : brief.portraits()) {
       sheet.need(height + CAPTION_HEIGHT);
       sheet.picture(
           Pictures.photograph(before, view, PIXELS_WIDE, high, Background.SOFT),
@@ -82,28 +81,6 @@ public final class CustomerSheet {
       sheet.y += height + CAPTION_HEIGHT;
     }
   }
-
-  /** The usual side, and the one turned away from it that shows most of the work. */
-  static List<View> sides(Brief brief) {
-    int[] region = new int[brief.planned.map().mesh().faceCount()];
-    for (int f = 0; f < region.length; f++) {
-      region[f] = brief.planned.map().of(f).code();
-    }
-    // The piece stands on a table: nobody looks at it from below.
-    Exposure exposure =
-        Exposure.of(
-            brief.planned.map().mesh(),
-            region,
-            View.around().stream().filter(v -> v.z() >= 0).toList());
-    double[] weight = {GOLD_COUNTS, BARE_COUNTS};
-    View second = exposure.views().get(exposure.furthest(weight, List.of(View.THREE_QUARTER)));
-    return List.of(View.THREE_QUARTER, second);
-  }
-
-  /** What a customer cares to see, gold before bare metal. */
-  private static final double GOLD_COUNTS = 1;
-
-  private static final double BARE_COUNTS = 0.3;
 
   private static void gold(Sheet sheet, Brief brief) throws IOException {
     double um = brief.thicknessUm();

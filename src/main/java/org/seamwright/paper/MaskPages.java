@@ -8,9 +8,11 @@ import org.seamwright.basis.Notice;
 import org.seamwright.mask.MaskEdge;
 import org.seamwright.mask.MaskPlan;
 import org.seamwright.picture.Background;
+import org.seamwright.picture.Exposure;
 import org.seamwright.picture.Pictures;
 import org.seamwright.picture.Scene;
 import org.seamwright.picture.View;
+import org.seamwright.region.Treatment;
 
 /** What is covered before plating, with what, and where. */
 final class MaskPages {
@@ -76,17 +78,25 @@ final class MaskPages {
               all.get(v));
       System.arraycopy(counts, 0, seen[v], 0, counts.length);
     }
+    int[] region = new int[brief.planned.map().mesh().faceCount()];
+    for (int f = 0; f < region.length; f++) {
+      region[f] = brief.planned.map().of(f).code();
+    }
+    Exposure exposure = Exposure.of(brief.planned.map().mesh(), region, all);
+    int bare = Treatment.BARE.code();
+    double most = exposure.seenMm2(exposure.best(bare), bare);
     List<View> chosen = new ArrayList<>();
     boolean[] shown = new boolean[callouts.size()];
     while (chosen.size() < MOST_VIEWS) {
       int pick = -1;
-      long best = 0;
+      double best = 0;
       for (int v = 0; v < all.size(); v++) {
-        long score = 0;
+        double score = 0;
         for (int m = 0; m < shown.length; m++) {
-          // A mask more counts above any number of points of masks already counted.
-          score += shown[m] || seen[v][m] == 0 ? 0 : 1000 + seen[v][m];
+          // Every mask not yet shown counts for itself; how well it shows decides between sides.
+          score += shown[m] || seen[v][m] == 0 ? 0 : 1 + seen[v][m] / (4.0 * POINTS_PER_MASK);
         }
+        score += score > 0 && most > 0 ? exposure.seenMm2(v, bare) / most : 0;
         if (score > best) {
           best = score;
           pick = v;

@@ -71,7 +71,7 @@ public final class Papers {
     Csv.masks(planned, dir.resolve("masks.csv"));
     Scene after = Pictures.customerScene(planned.map());
     Png.write(
-        Pictures.photograph(after, View.THREE_QUARTER, WIDTH, HEIGHT, Background.SOFT),
+        Pictures.photograph(after, brief.portraits().get(0), WIDTH, HEIGHT, Background.SOFT),
         dir.resolve("customer.png"));
     progress.at(0.1);
     Png.write(sections(brief), dir.resolve("sections.png"));

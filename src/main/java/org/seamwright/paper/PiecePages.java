@@ -9,7 +9,6 @@ import org.seamwright.measure.Survey;
 import org.seamwright.picture.Background;
 import org.seamwright.picture.Exposure;
 import org.seamwright.picture.Pictures;
-import org.seamwright.picture.View;
 import org.seamwright.region.Treatment;
 import org.seamwright.section.SectionPlan;
 
@@ -38,7 +37,7 @@ final class PiecePages {
     sheet.picture(
         Pictures.photograph(
             Pictures.customerScene(brief.planned.map()),
-            View.THREE_QUARTER,
+            brief.portraits().get(0),
             900,
             (int) (900 * pictureHeight / half),
             Background.WHITE),

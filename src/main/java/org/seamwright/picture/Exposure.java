@@ -85,14 +85,16 @@ public final class Exposure {
       for (int region = 0; region < weight.length; region++) {
         seen += weight[region] * seenMm2(v, region);
       }
-      double away = 2;
+      double away = 2; // 1 − cosine, which is at most 2
       for (View other : others) {
         View view = views.get(v);
         double along = view.x() * other.x() + view.y() * other.y() + view.z() * other.z();
         away = Math.min(away, 1 - along);
       }
-      if (seen * away > bestScore) {
-        bestScore = seen * away;
+      // What it shows counts for more than where it stands.
+      double score = seen * seen * Math.sqrt(away);
+      if (score > bestScore) {
+        bestScore = score;
         best = v;
       }
     }
