@@ -171,6 +171,14 @@ class RendererTest {
   }
 
   @Test
+  void samplesOnAnEdgeBelongToOneOfItsFaces() {
+    // Three samples to a cell: the diagonals of the cells run through sample centres exactly.
+    Mesh plane = Shapes.plane(64, 64, 64, 64);
+    Camera camera = Camera.orthographic(View.TOP, plane, 96, 96, Camera.Margins.all(0));
+    assertThat(FaceBuffer.of(plane, camera, 2).face).doesNotContain(FaceBuffer.NOTHING);
+  }
+
+  @Test
   void creasesAndOutlinesAreDrawn() {
     Image cube = orthographic(Scene.plain(Shapes.cube(10, 4), Finish.GHOST), View.THREE_QUARTER);
     Image sphere = orthographic(Scene.plain(Shapes.icosphere(10, 5), Finish.GHOST), View.FRONT);
