@@ -10,11 +10,8 @@ import java.util.stream.IntStream;
  * Knows no toolkit; the view tells it rays and draws the colours it gives.
  */
 public final class PiecePresenter {
-  /** A number is best written where the surface is turned to the viewer: cosine above this. */
-  private static final double LEGIBLE = 0.6;
-
-  /** Where it is turned away further than this a number would seem to belong to a neighbour. */
-  private static final double READABLE = 0.2;
+  /** Where the surface is turned away further a number would seem to belong to a neighbour. */
+  private static final double LEAST_COSINE = 0.2;
 
   private final OpenedPiece piece;
   private final Palette palette;
@@ -106,26 +103,22 @@ public final class PiecePresenter {
   }
 
   /**
-   * Where the numbers of sections are to be written for a viewer: for each section the most inward
-   * of its places in sight, if any.
+   * Where the numbers of sections are to be written for a viewer: for each section the place in
+   * sight that has most room around it as the viewer sees it, if any.
    *
    * @param camera the viewer
    */
   public List<Optional<OrbitCamera.OnScreen>> numbers(OrbitCamera camera) {
+    double[] eye = camera.eyeMm();
     return IntStream.rangeClosed(1, piece.job().sections().sections().size())
-        .mapToObj(id -> number(camera, id))
+        .mapToObj(id -> roomiest(eye, id).map(p -> camera.project(p[0], p[1], p[2])))
         .toList();
   }
 
-  private Optional<OrbitCamera.OnScreen> number(OrbitCamera camera, int section) {
-    double[] eye = camera.eyeMm();
-    return firstInSight(eye, section, LEGIBLE)
-        .or(() -> firstInSight(eye, section, READABLE))
-        .map(p -> camera.project(p[0], p[1], p[2]));
-  }
-
-  private Optional<double[]> firstInSight(double[] eye, int section, double leastCosine) {
+  private Optional<double[]> roomiest(double[] eye, int section) {
     SectionPlaces places = piece.places();
+    Optional<double[]> best = Optional.empty();
+    double most = 0;
     for (int i = 0; i < places.count(section); i++) {
       double[] p = places.place(section, i);
       double[] n = places.normal(section, i);
@@ -134,10 +127,14 @@ public final class PiecePresenter {
       double dz = eye[2] - p[2];
       double length = Math.sqrt(dx * dx + dy * dy + dz * dz);
       double cosine = (n[0] * dx + n[1] * dy + n[2] * dz) / length;
-      if (cosine > leastCosine && piece.sees(p, dx / length, dy / length, dz / length)) {
-        return Optional.of(p);
+      double room = Math.min(places.inwardMm(section, i), piece.bounds().diagonal()) * cosine;
+      if (cosine > LEAST_COSINE
+          && room > most
+          && piece.sees(p, dx / length, dy / length, dz / length)) {
+        most = room;
+        best = Optional.of(p);
       }
     }
-    return Optional.empty();
+    return best;
   }
 }

@@ -26,6 +26,8 @@ final class SectionCard extends VBox {
     this.presenter = presenter;
     setId("section-card");
     getStyleClass().add("card");
+    // The list below scrolls; the figures are never squeezed.
+    setMinHeight(USE_PREF_SIZE);
     title.getStyleClass().add("card-title");
     title.setAlignment(Pos.CENTER_LEFT);
     place.setId("place");

@@ -54,15 +54,9 @@ final class SectionFacing {
   }
 
   private static double[] meanNormal(SectionPlaces places, int section) {
-    double[] sum = new double[3];
-    for (int i = 0; i < places.count(section); i++) {
-      double[] n = places.normal(section, i);
-      for (int axis = 0; axis < 3; axis++) {
-        sum[axis] += n[axis];
-      }
-    }
+    double[] sum = places.meanNormal(section);
     double length = Math.sqrt(sum[0] * sum[0] + sum[1] * sum[1] + sum[2] * sum[2]);
-    if (!(length > NO_DIRECTION * places.count(section))) {
+    if (!(length > NO_DIRECTION)) {
       return new double[0];
     }
     return new double[] {sum[0] / length, sum[1] / length, sum[2] / length};

@@ -1,29 +1,35 @@
 package org.seamwright.window;
 
 import java.util.Arrays;
-import java.util.Comparator;
-import java.util.stream.IntStream;
+import java.util.SplittableRandom;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
 import org.seamwright.section.SectionPlan;
 
 /**
- * Some places spread over each section, the most inward first: where its number is written, and
- * what has to be turned to the viewer.
+ * Some places spread over each section: where its number is written, and what has to be turned to
+ * the viewer.
  *
- * <p>Places are the middles of faces, taken at equal steps of area in face order. Inward means far
- * from the section's edge as the crow flies. Cost O(n) and a few dozen distances per edge vertex.
+ * <p>Places are the middles of faces, one in each equal step of area in face order. Cost O(n) and a few dozen distances per edge vertex.
  */
 final class SectionPlaces {
   /** Places per section: enough to find one in sight on most sides of a section. */
-  private static final int PLACES = 32;
+  private static final int PLACES = 64;
 
   /** Six numbers per place: x, y, z in mm and the unit normal; one array per section id. */
   private final double[][] place;
 
-  private SectionPlaces(double[][] place) {
+  /** Distance of each place from its section's edge, mm; infinite where there is none. */
+  private final double[][] inward;
+
+  /** Mean normal of each section. */
+  private final double[][] mean;
+
+  private SectionPlaces(double[][] place, double[][] inward, double[][] mean) {
     this.place = place;
+    this.inward = inward;
+    this.mean = mean;
   }
 
   /** Places of a plan's sections. */
@@ -32,11 +38,14 @@ final class SectionPlaces {
     int[][] faces = facesBySection(plan);
     double[][] edge = edgePoints(plan);
     double[][] place = new double[sections + 1][];
-    place[0] = new double[0];
+    double[][] inward = new double[sections + 1][];
+    double[][] mean = new double[sections + 1][];
     for (int id = 1; id <= sections; id++) {
-      place[id] = inwardFirst(spread(plan.mesh(), faces[id]), edge[id]);
+      place[id] = spread(plan.mesh(), faces[id], id);
+      mean[id] = meanNormal(plan.mesh(), faces[id]);
+      inward[id] = distances(place[id], edge[id]);
     }
-    return new SectionPlaces(place);
+    return new SectionPlaces(place, inward, mean);
   }
 
   private static int[][] facesBySection(SectionPlan plan) {
@@ -55,7 +64,7 @@ final class SectionPlaces {
     return faces;
   }
 
-  private static double[] spread(Mesh mesh, int[] faces) {
+  private static double[] spread(Mesh mesh, int[] faces, long seed) {
     double total = 0;
     for (int f : faces) {
       total += Faces.area(mesh, f);
@@ -63,19 +72,43 @@ final class SectionPlaces {
     int places = total > 0 ? Math.min(PLACES, faces.length) : 0;
     double[] spread = new double[6 * places];
     double[] into = new double[3];
+    // Within its step of area each place is drawn by lot: even steps would march in time with the
+    // rows of a regular mesh and leave out most of them. The seed is fixed, so are the places.
+    SplittableRandom lot = new SplittableRandom(seed);
     double sum = 0;
     int found = 0;
+    double next = lot.nextDouble();
     for (int f : faces) {
       sum += Faces.area(mesh, f);
-      if (found < places && sum >= (found + 0.5) / places * total) {
+      if (found < places && sum >= next / places * total) {
         Faces.centroid(mesh, f, into);
         System.arraycopy(into, 0, spread, 6 * found, 3);
         Faces.normal(mesh, f, into);
         System.arraycopy(into, 0, spread, 6 * found + 3, 3);
         found++;
+        next = found + lot.nextDouble();
       }
     }
     return Arrays.copyOf(spread, 6 * found);
+  }
+
+  /** The mean of the faces' unit normals, weighted by area: of length 0 to 1. */
+  private static double[] meanNormal(Mesh mesh, int[] faces) {
+    double[] sum = new double[3];
+    double[] n = new double[3];
+    double total = 0;
+    for (int f : faces) {
+      double area = Faces.area(mesh, f);
+      Faces.normal(mesh, f, n);
+      total += area;
+      for (int axis = 0; axis < 3; axis++) {
+        sum[axis] += area * n[axis];
+      }
+    }
+    for (int axis = 0; axis < 3 && total > 0; axis++) {
+      sum[axis] /= total;
+    }
+    return sum;
   }
 
   /** Middles of the edges where each section ends, 3 numbers each. */
@@ -103,23 +136,12 @@ final class SectionPlaces {
     return points;
   }
 
-  private static double[] inwardFirst(double[] place, double[] edge) {
-    int places = place.length / 6;
-    double[] inward = new double[places];
-    for (int i = 0; i < places; i++) {
-      inward[i] = squaredDistance(place, 6 * i, edge);
+  private static double[] distances(double[] place, double[] edge) {
+    double[] distances = new double[place.length / 6];
+    for (int i = 0; i < distances.length; i++) {
+      distances[i] = Math.sqrt(squaredDistance(place, 6 * i, edge));
     }
-    int[] order =
-        IntStream.range(0, places)
-            .boxed()
-            .sorted(Comparator.comparingDouble((Integer i) -> -inward[i]))
-            .mapToInt(Integer::intValue)
-            .toArray();
-    double[] sorted = new double[place.length];
-    for (int i = 0; i < places; i++) {
-      System.arraycopy(place, 6 * order[i], sorted, 6 * i, 6);
-    }
-    return sorted;
+    return distances;
   }
 
   private static double squaredDistance(double[] place, int at, double[] edge) {
@@ -138,6 +160,11 @@ final class SectionPlaces {
     return place[section].length / 6;
   }
 
+  /** How far a place is from its section's edge as the crow flies, mm; infinite without an edge. */
+  double inwardMm(int section, int index) {
+    return inward[section][index];
+  }
+
   /** A place of a section: x, y, z in mm. */
   double[] place(int section, int index) {
     return Arrays.copyOfRange(place[section], 6 * index, 6 * index + 3);
@@ -146,5 +173,10 @@ final class SectionPlaces {
   /** The unit normal there. */
   double[] normal(int section, int index) {
     return Arrays.copyOfRange(place[section], 6 * index + 3, 6 * index + 6);
+  }
+
+  /** The mean of a section's unit normals, weighted by area: short where it faces many ways. */
+  double[] meanNormal(int section) {
+    return mean[section].clone();
   }
 }
