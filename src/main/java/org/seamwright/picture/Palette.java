@@ -8,9 +8,9 @@ package org.seamwright.picture;
  * <p>Source: M. Okabe and K. Ito, "Color Universal Design: How to make figures and presentations
  * that are friendly to colorblind people", 2008; their black is left for lines.
  */
-final class Palette {
+public final class Palette {
   /** Number of classes of colour and pattern. */
-  static final int SIZE = 7;
+  public static final int SIZE = 7;
 
   /** Share of white mixed in. Choice of this program. */
   private static final double LIGHTER = 0.38;
@@ -23,12 +23,12 @@ final class Palette {
   private Palette() {}
 
   /** The colour as published, 0xRRGGBB. */
-  static int published(int tone) {
+  public static int published(int tone) {
     return PUBLISHED[tone];
   }
 
   /** The lightened colour, 0xRRGGBB. */
-  static int light(int tone) {
+  public static int light(int tone) {
     int rgb = PUBLISHED[tone];
     int light = 0;
     for (int shift = 16; shift >= 0; shift -= 8) {

@@ -9,11 +9,11 @@ import org.seamwright.section.SectionPlan;
  * greedily in the order of section numbers. With more than six neighbours of different classes one
  * has to repeat; the line between them still parts them.
  */
-final class Tones {
+public final class Tones {
   private Tones() {}
 
   /** Class per section id; entry 0 stands for what is not plated. */
-  static int[] of(SectionPlan plan) {
+  public static int[] of(SectionPlan plan) {
     int last = 0;
     for (int id : plan.sectionOf()) {
       last = Math.max(last, id);

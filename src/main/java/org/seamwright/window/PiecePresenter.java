@@ -14,9 +14,9 @@ public final class PiecePresenter {
   private static final double LEAST_COSINE = 0.2;
 
   private final OpenedPiece piece;
-  private final Palette palette;
+  private final PieceColours palette;
   private final SectionTexts texts;
-  private final Watched<Palette.Look> look = new Watched<>(Palette.Look.SECTIONS);
+  private final Watched<PieceColours.Look> look = new Watched<>(PieceColours.Look.SECTIONS);
   private final Watched<Optional<Spot>> pointed = new Watched<>(Optional.empty());
   private final Watched<OptionalInt> hovered = new Watched<>(OptionalInt.empty());
   private final Watched<OptionalInt> selected = new Watched<>(OptionalInt.empty());
@@ -25,7 +25,7 @@ public final class PiecePresenter {
   public PiecePresenter(OpenedPiece piece) {
     this.piece = piece;
     this.palette =
-        Palette.of(piece.job().sections().sections().size(), piece.job().sections().seams());
+        PieceColours.of(piece.job().sections());
     this.texts = new SectionTexts(piece.job());
   }
 
@@ -35,7 +35,7 @@ public final class PiecePresenter {
   }
 
   /** The colours that stand for sections and treatments. */
-  public Palette palette() {
+  public PieceColours palette() {
     return palette;
   }
 
@@ -45,7 +45,7 @@ public final class PiecePresenter {
   }
 
   /** How plated faces are coloured. */
-  public Watched<Palette.Look> look() {
+  public Watched<PieceColours.Look> look() {
     return look;
   }
 

@@ -19,8 +19,8 @@ final class PieceTools {
   /** The choice between section colours and finished gold. */
   static Node looks(PiecePresenter presenter) {
     ToggleGroup group = new ToggleGroup();
-    ToggleButton sections = look(presenter, group, Palette.Look.SECTIONS, "look.sections");
-    ToggleButton gold = look(presenter, group, Palette.Look.GOLD, "look.gold");
+    ToggleButton sections = look(presenter, group, PieceColours.Look.SECTIONS, "look.sections");
+    ToggleButton gold = look(presenter, group, PieceColours.Look.GOLD, "look.gold");
     sections.getStyleClass().add("left-pill");
     gold.getStyleClass().add("right-pill");
     group
@@ -37,7 +37,7 @@ final class PieceTools {
   }
 
   private static ToggleButton look(
-      PiecePresenter presenter, ToggleGroup group, Palette.Look look, String key) {
+      PiecePresenter presenter, ToggleGroup group, PieceColours.Look look, String key) {
     ToggleButton button = new ToggleButton(Messages.text(key));
     button.setId(key.replace('.', '-'));
     button.setToggleGroup(group);
@@ -74,11 +74,11 @@ final class PieceTools {
 
   /** The key to the colours that are not a section's own. */
   static Node legend(PiecePresenter presenter) {
-    Palette palette = presenter.palette();
+    PieceColours palette = presenter.palette();
     VBox box =
         new VBox(
             entry(palette.gold(), "legend.gold"),
-            entry(Palette.mix(palette.swatch(1), 0x26313C, 0.35), "legend.lap"),
+            entry(PieceColours.mix(palette.swatch(1), 0x26313C, 0.35), "legend.lap"),
             entry(palette.bare(), "legend.bare"),
             entry(palette.outOfScope(), "legend.out"));
     box.getStyleClass().add("legend");
@@ -87,8 +87,8 @@ final class PieceTools {
         .look()
         .watch(
             look -> {
-              box.getChildren().get(0).setVisible(look == Palette.Look.GOLD);
-              box.getChildren().get(1).setVisible(look == Palette.Look.SECTIONS);
+              box.getChildren().get(0).setVisible(look == PieceColours.Look.GOLD);
+              box.getChildren().get(1).setVisible(look == PieceColours.Look.SECTIONS);
             });
     return box;
   }

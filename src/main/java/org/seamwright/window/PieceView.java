@@ -141,7 +141,7 @@ final class PieceView extends Pane {
   }
 
   private void repaint() {
-    scene.paint(presenter.colours(), presenter.look().get() == Palette.Look.GOLD ? 0.5 : 0.16);
+    scene.paint(presenter.colours(), presenter.look().get() == PieceColours.Look.GOLD ? 0.5 : 0.16);
   }
 
   private void onPulse(long now) {

@@ -1,22 +1,16 @@
 package org.seamwright.window;
 
-import java.util.List;
+import java.util.Arrays;
 import java.util.OptionalInt;
-import org.seamwright.section.Seam;
+import org.seamwright.picture.Palette;
+import org.seamwright.picture.Tones;
+import org.seamwright.section.SectionPlan;
 
 /**
- * The colour of each {@link FaceClasses class of faces}, as 0xRRGGBB.
- *
- * <p>Sections that share a seam get different colours, given out greedily in working order. The
- * colours are those of M. Okabe and K. Ito, "Color Universal Design", 2008 (values from memory),
- * without black, which people with any common colour vision can tell apart; lightened, so that
- * light and shade show.
+ * The colour of each {@link FaceClasses class of faces}, as 0xRRGGBB. Sections have the colours
+ * that they have in the pictures on the papers.
  */
-public final class Palette {
-  private static final int[] OKABE_ITO = {
-    0x56B4E9, 0xE69F00, 0x009E73, 0xCC79A7, 0xF0E442, 0x0072B2, 0xD55E00
-  };
-  private static final int WHITE = 0xFFFFFF;
+public final class PieceColours {
   private static final int DARK = 0x26313C;
   private static final int BARE_METAL = 0x9CA6B1;
   private static final int OUT_OF_SCOPE = 0xDCD7CF;
@@ -24,10 +18,11 @@ public final class Palette {
   private static final int GOLD_LIT = 0xFBC55A;
   private static final int FADED = 0xE6E8EB;
 
-  private final int[] hue;
+  /** Class of colour per section id. */
+  private final int[] tone;
 
-  private Palette(int[] hue) {
-    this.hue = hue;
+  private PieceColours(int[] tone) {
+    this.tone = tone;
   }
 
   /** How plated faces are coloured. */
@@ -38,51 +33,14 @@ public final class Palette {
     GOLD
   }
 
-  /**
-   * Gives out colours.
-   *
-   * @param sections number of sections
-   * @param seams which of them meet
-   */
-  public static Palette of(int sections, List<Seam> seams) {
-    int[] hue = new int[sections + 1];
-    int[] used = new int[OKABE_ITO.length];
-    for (int id = 1; id <= sections; id++) {
-      boolean[] taken = new boolean[OKABE_ITO.length];
-      for (Seam seam : seams) {
-        if (seam.later() == id && seam.earlier() < id) {
-          taken[hue[seam.earlier()]] = true;
-        } else if (seam.earlier() == id && seam.later() < id) {
-          taken[hue[seam.later()]] = true;
-        }
-      }
-      hue[id] = rarestFree(taken, used);
-      used[hue[id]]++;
-    }
-    return new Palette(hue);
-  }
-
-  private static int rarestFree(boolean[] taken, int[] used) {
-    int best = -1;
-    for (int c = 0; c < used.length; c++) {
-      if (!taken[c] && (best < 0 || used[c] < used[best])) {
-        best = c;
-      }
-    }
-    if (best >= 0) {
-      return best;
-    }
-    // All colours meet here: the rarest over the piece repeats least.
-    int rarest = 0;
-    for (int c = 1; c < used.length; c++) {
-      rarest = used[c] < used[rarest] ? c : rarest;
-    }
-    return rarest;
+  /** The colours of a plan's sections. */
+  public static PieceColours of(SectionPlan plan) {
+    return new PieceColours(Arrays.copyOf(Tones.of(plan), plan.sections().size() + 1));
   }
 
   /** The colour that stands for a section in lists. */
   public int swatch(int section) {
-    return mix(OKABE_ITO[hue[section]], WHITE, 0.25);
+    return Palette.light(tone[section]);
   }
 
   /** The colour that stands for bare metal. */
@@ -108,10 +66,10 @@ public final class Palette {
    * @param selected section chosen, if any: it keeps its colour and the others fade
    */
   public int[] colours(Look look, OptionalInt hovered, OptionalInt selected) {
-    int[] colours = new int[FaceClasses.count(hue.length - 1)];
+    int[] colours = new int[FaceClasses.count(tone.length - 1)];
     colours[FaceClasses.OUT_OF_SCOPE] = OUT_OF_SCOPE;
     colours[FaceClasses.BARE] = BARE_METAL;
-    for (int id = 1; id < hue.length; id++) {
+    for (int id = 1; id < tone.length; id++) {
       boolean lit = is(hovered, id) || is(selected, id);
       boolean faded = selected.isPresent() && !lit;
       int base = look == Look.GOLD ? goldOf(lit) : sectionOf(id, lit);
@@ -132,7 +90,7 @@ public final class Palette {
   }
 
   private int sectionOf(int id, boolean lit) {
-    return lit ? mix(OKABE_ITO[hue[id]], WHITE, 0.08) : mix(OKABE_ITO[hue[id]], WHITE, 0.42);
+    return lit ? Palette.published(tone[id]) : Palette.light(tone[id]);
   }
 
   /** A share of a second colour put into a first, channel by channel. */
