@@ -24,8 +24,7 @@ public final class PiecePresenter {
   /** Presents a piece. */
   public PiecePresenter(OpenedPiece piece) {
     this.piece = piece;
-    this.palette =
-        PieceColours.of(piece.job().sections());
+    this.palette = PieceColours.of(piece.job().sections());
     this.texts = new SectionTexts(piece.job());
   }
 

@@ -64,7 +64,7 @@ final class PieceScene {
   private Group lights() {
     AmbientLight sky = new AmbientLight(Color.gray(0.40));
     // Directions are those the light travels, in the camera's axes: right, down, ahead.
-    DirectionalLight key = light(Color.color(0.55, 0.54, 0.52), 0.45, 0.65, 0.8);
+    DirectionalLight key = light(Color.color(0.55, 0.54, 0.52), 0.4, 0.48, 0.9);
     DirectionalLight fill = light(Color.color(0.19, 0.20, 0.22), -0.8, 0.1, 0.6);
     DirectionalLight rim = light(Color.gray(0.10), 0.1, -0.9, 0.4);
     Group lamps = new Group(key, fill, rim);

@@ -43,6 +43,10 @@ final class SectionCard extends VBox {
     share.setAccessibleText(Messages.text("section.share"));
     limit.setWrapText(true);
     getChildren().addAll(title, place, grid, share, limit);
+    if (!presenter.texts().rows().isEmpty()) {
+      // Hidden at first, so that the card has its full height from the start.
+      show(1);
+    }
     presenter.pointed().watch(spot -> refresh());
     presenter.hovered().watch(section -> refresh());
     presenter.selected().watch(section -> refresh());

@@ -11,7 +11,8 @@ import org.seamwright.section.SectionPlan;
  * Some places spread over each section: where its number is written, and what has to be turned to
  * the viewer.
  *
- * <p>Places are the middles of faces, one in each equal step of area in face order. Cost O(n) and a few dozen distances per edge vertex.
+ * <p>Places are the middles of faces, one in each equal step of area in face order. Cost O(n) and a
+ * few dozen distances per edge vertex.
  */
 final class SectionPlaces {
   /** Places per section: enough to find one in sight on most sides of a section. */

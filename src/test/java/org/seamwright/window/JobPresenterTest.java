@@ -131,6 +131,8 @@ class JobPresenterTest {
             shown);
     jobs.open(FILE);
     jobs.open(second);
+    // The later one is done first.
+    background.removeLast().run();
     runAll(background);
     runAll(userInterface);
     assertThat(jobs.state().get()).isInstanceOf(JobState.Open.class);

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -27,6 +28,7 @@ import javafx.scene.image.PixelReader;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.MouseButton;
+import javafx.scene.paint.Color;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterEach;
@@ -78,6 +80,7 @@ class WindowTest {
         .as("what is seen from the first view")
         .contains("Nothing pointed at", "bare", "out of scope")
         .hasSizeGreaterThan(9);
+    assertColours(view);
     for (Map.Entry<String, double[]> place : places.entrySet()) {
       moveTo(view, place.getValue()[0], place.getValue()[1]);
       String key = place.getKey();
@@ -286,9 +289,47 @@ class WindowTest {
     return places;
   }
 
-  private static String kindAt(PieceView view, OrbitCamera.Pose pose, double x, double y) {
+  /** Light changes brightness, hardly hue: every plated place is drawn in the hue of its class. */
+  private void assertColours(PieceView view) throws Exception {
+    WritableImage drawn = picture(view.getChildrenUnmodifiable().get(0));
+    int[] colours =
+        PieceColours.of(RING.sections())
+            .colours(PieceColours.Look.SECTIONS, OptionalInt.empty(), OptionalInt.empty());
+    int[] classes = FaceClasses.of(RING);
+    OrbitCamera.Pose pose = pose();
+    int laps = 0;
+    for (int y = 30; y < view.getHeight(); y += 31) {
+      for (int x = 30; x < view.getWidth(); x += 23) {
+        int face = faceAt(view, pose, x + 0.5, y + 0.5);
+        int other = faceAt(view, pose, x + 3.5, y + 3.5);
+        int before = faceAt(view, pose, x - 2.5, y - 2.5);
+        if (face >= 0
+            && RING.sections().sectionOf()[face] > 0
+            && other >= 0
+            && before >= 0
+            && classes[face] == classes[other]
+            && classes[face] == classes[before]) {
+          laps += FaceClasses.isLap(classes[face]) ? 1 : 0;
+          int rgb = colours[classes[face]];
+          Color expected = Color.rgb(rgb >> 16 & 255, rgb >> 8 & 255, rgb & 255);
+          Color seen = drawn.getPixelReader().getColor(x, y);
+          assertThat(Math.IEEEremainder(seen.getHue() - expected.getHue(), 360))
+              .as("hue at %d, %d: drawn %s, its class %s", x, y, seen, expected)
+              .isBetween(-15.0, 15.0);
+        }
+      }
+    }
+    assertThat(laps).as("places on laps").isGreaterThan(5);
+  }
+
+  /** The face under a pixel, by a camera and a ray of the test's own; -1 for none. */
+  private static int faceAt(PieceView view, OrbitCamera.Pose pose, double x, double y) {
     double[] ray = Pinhole.ray(pose, view.getWidth(), view.getHeight(), x, y);
-    int face = Pinhole.firstFace(RING.sections().mesh(), ray);
+    return Pinhole.firstFace(RING.sections().mesh(), ray);
+  }
+
+  private static String kindAt(PieceView view, OrbitCamera.Pose pose, double x, double y) {
+    int face = faceAt(view, pose, x, y);
     if (face < 0) {
       return "Nothing pointed at";
     }
