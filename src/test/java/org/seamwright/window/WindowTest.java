@@ -35,9 +35,13 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.seamwright.basis.InputException;
 import org.seamwright.job.PlannedJob;
+import org.seamwright.job.Planner;
+import org.seamwright.meshfile.StlWriter;
 import org.seamwright.region.Treatment;
+import org.seamwright.testsupport.Shapes;
 import org.testfx.api.FxRobot;
 import org.testfx.api.FxToolkit;
 import org.testfx.util.WaitForAsyncUtils;
@@ -219,6 +223,37 @@ class WindowTest {
   }
 
   @Test
+  void plansAJobFileFromDisk(@TempDir Path dir) throws Exception {
+    StlWriter.writeBinary(Shapes.cube(40, 8), dir.resolve("block.stl"), "A test block");
+    Path file = dir.resolve("block.json");
+    Files.writeString(
+        file,
+        """
+        {
+          "seamwright": 1,
+          "piece": "Test block",
+          "mesh": {"file": "block.stl", "unit": "mm"},
+          "ground": "plate",
+          "marks": [
+            {"kind": "box", "name": "Foot", "treatment": "bare",
+             "low": [-100, -100, -100], "high": [100, 100, -10]}
+          ],
+          "sections": {"limit": "30 cm2", "activationLap": "1 mm", "flashLap": "2 mm"},
+          "plating": {"recipe": "brass", "deposit": "gold-hard", "thickness": "0.5 µm"}
+        }
+        """);
+    open((ignored, progress) -> Planner.plan(file, progress));
+    waitForPiece();
+    // A cube of 40 mm from -20 to 20, bare below z = -10: the top and four sides of 40 by 30.
+    List<String> totals = new ArrayList<>();
+    for (Node node : robot.lookup("#totals .total-value").queryAll()) {
+      totals.add(((Label) node).getText().replace('\u00a0', ' '));
+    }
+    assertThat(totals).contains("64.0 cm²");
+    shoot("block");
+  }
+
+  @Test
   void everyControlHasAnAccessibleText() throws Exception {
     open((file, progress) -> RING);
     waitForPiece();
@@ -246,7 +281,8 @@ class WindowTest {
   }
 
   private void waitForPiece() throws Exception {
-    waitFor(() -> main.pieceView().isPresent());
+    waitFor(() -> !(jobs.state().get() instanceof JobState.Planning));
+    assertThat(jobs.state().get()).isInstanceOf(JobState.Open.class);
     WaitForAsyncUtils.waitForFxEvents();
   }
 
