@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -120,12 +121,14 @@ final class OutputFolder implements AutoCloseable {
 
   /** The refusal of a target that cannot be written. */
   static InputException unwritable(Path target, IOException e) {
-    String reason =
-        e instanceof AccessDeniedException
-            ? "access denied"
-            : e instanceof FileSystemException f && f.getReason() != null
-                ? f.getReason()
-                : String.valueOf(e.getMessage());
+    String reason = String.valueOf(e.getMessage());
+    if (e instanceof AccessDeniedException) {
+      reason = "access denied";
+    } else if (e instanceof NoSuchFileException) {
+      reason = "no file can be made there";
+    } else if (e instanceof FileSystemException f && f.getReason() != null) {
+      reason = f.getReason();
+    }
     return new InputException(
         target.toString(),
         "",
