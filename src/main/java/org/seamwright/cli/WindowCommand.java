@@ -13,13 +13,13 @@ import picocli.CommandLine.Parameters;
  */
 @Command(
     name = "window",
-    description = "Opens the window, with a job or a mesh if one is named.",
+    description = "Opens the window, with a job if one is named.",
     mixinStandardHelpOptions = true,
     footer = {"", "Example:", "  seamwright window cup.json"})
 final class WindowCommand implements Callable<Integer> {
   static final String LAUNCHER = "org.seamwright.window.Launch";
 
-  @Parameters(paramLabel = "FILE", arity = "0..1", description = "Job or mesh file.")
+  @Parameters(paramLabel = "JOB", arity = "0..1", description = "Job file.")
   private String file;
 
   @Override

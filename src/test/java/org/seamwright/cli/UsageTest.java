@@ -64,6 +64,11 @@ class UsageTest {
   }
 
   @Test
+  void theWindowThatIsStartedByNameIsThere() throws Exception {
+    assertThat(Class.forName(WindowCommand.LAUNCHER).getMethod("main", String[].class)).isNotNull();
+  }
+
+  @Test
   void aTerminalWithoutMicroSignsGetsAscii() {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     PrintWriter out = PlainWriter.on(bytes, StandardCharsets.US_ASCII);
