@@ -122,6 +122,11 @@ final class EditableSurface {
     return marked[h];
   }
 
+  /** Takes all marks off. */
+  void clearMarks() {
+    Arrays.fill(marked, false);
+  }
+
   byte treatment(int face) {
     return treatment[face];
   }

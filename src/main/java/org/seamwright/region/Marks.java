@@ -122,7 +122,10 @@ public final class Marks {
       return ofParents(FloodMarks.part(piece.parts(), seed));
     } else if (mark instanceof Mark.Near near) {
       List<SurfacePoint> places = drop(index, mark, near.path());
-      return new NearMark(piece, surface, progress).cover(places, near.radiusMm());
+      NearMark work = new NearMark(piece, surface, progress);
+      boolean[] covered = work.cover(places, near.radiusMm());
+      tellBroken(index, mark, work.broken());
+      return covered;
     }
     throw new AssertionError(mark);
   }
@@ -140,6 +143,18 @@ public final class Marks {
                   called(index, mark),
                   pockets.count(),
                   pockets.areaMm2())));
+    }
+  }
+
+  private void tellBroken(int index, Mark mark, int legs) {
+    if (legs > 0) {
+      notices.add(
+          new Notice(
+              PATH_BROKEN,
+              legs,
+              "The path of "
+                  + called(index, mark)
+                  + " jumps between parts that no surface joins; what lies between was left out."));
     }
   }
 

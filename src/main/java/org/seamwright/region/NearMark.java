@@ -1,9 +1,8 @@
 package org.seamwright.region;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.apache.commons.geometry.euclidean.threed.Vector3D;
+import java.util.stream.IntStream;
 import org.seamwright.basis.Progress;
 import org.seamwright.geodesic.Sources;
 import org.seamwright.geodesic.SurfaceDistance;
@@ -21,10 +20,14 @@ final class NearMark {
   /** Each pass halves long edges at least once; a piece is not 2^40 times its mark. */
   private static final int MOST_PASSES = 40;
 
+  /** Places this near to a vertex or edge, as a share of the radius, are moved onto it. */
+  private static final double SNAP_SHARE = 1e-3;
+
   private final Piece piece;
   private final EditableSurface surface;
   private final Patch.Maker patches;
   private final Progress progress;
+  private int broken;
 
   NearMark(Piece piece, EditableSurface surface, Progress progress) {
     this.piece = piece;
@@ -40,22 +43,43 @@ final class NearMark {
    * @return one entry per face of the cut surface: whether it is nearer than the radius
    */
   boolean[] cover(List<SurfacePoint> places, double radiusMm) {
-    List<List<Vector3D>> lines = new ArrayList<>();
-    for (SurfacePoint place : places) {
-      lines.add(List.of(piece.position(place)));
-    }
-    Tube tube = new Tube(surface, lines, radiusMm);
+    Stroke stroke = new Stroke(piece, surface, patches, SNAP_SHARE * radiusMm);
+    int[] points = stroke.lay(places);
+    broken = stroke.broken();
+    Tube tube = new Tube(surface, stroke.lines(), radiusMm);
     Front front = new Front(surface, radiusMm);
     Patch patch = patch(places, tube);
     for (int pass = 0; pass < MOST_PASSES; pass++) {
-      progress.at((double) pass / MOST_PASSES);
-      double[] distance = distances(patch, places, radiusMm + patch.longestEdge(), false);
+      progress.at(0.1 + 0.8 * pass / MOST_PASSES);
+      double[] distance =
+          SurfaceDistance.from(
+              patch.mesh(),
+              patch.topology(),
+              patch.fans(),
+              sources(patch, points),
+              radiusMm + patch.longestEdge(),
+              fraction -> progress.at(0.1));
       if (front.refine(patch, distance, radiusMm) == 0) {
         break;
       }
       patch = patch(places, tube);
     }
-    return cut(patch, distances(patch, places, radiusMm, true), radiusMm);
+    double[] distance =
+        SurfaceDistance.toCutAt(
+            patch.mesh(),
+            patch.topology(),
+            patch.fans(),
+            sources(patch, points),
+            radiusMm,
+            f -> true,
+            fraction -> progress.at(0.9));
+    surface.clearMarks();
+    return cut(patch, distance, radiusMm);
+  }
+
+  /** How many legs of the last path have no surface between their ends. */
+  int broken() {
+    return broken;
   }
 
   private Patch patch(List<SurfacePoint> places, Tube tube) {
@@ -63,29 +87,21 @@ final class NearMark {
     return patches.reached(Arrays.stream(located).mapToInt(SurfacePoint::face).toArray(), tube);
   }
 
-  private double[] distances(
-      Patch patch, List<SurfacePoint> places, double reachMm, boolean toCut) {
-    Sources sources = sources(patch, places);
-    return toCut
-        ? SurfaceDistance.toCutAt(
-            patch.mesh(),
-            patch.topology(),
-            patch.fans(),
-            sources,
-            reachMm,
-            f -> true,
-            fraction -> progress.at(0.95))
-        : SurfaceDistance.from(
-            patch.mesh(), patch.topology(), patch.fans(), sources, reachMm, Progress.NONE);
-  }
-
-  private Sources sources(Patch patch, List<SurfacePoint> places) {
-    SurfacePoint[] located = Patch.locate(patches, surface, piece, places);
-    Sources sources = Sources.point(patch.inPatch(located[0]));
-    for (int i = 1; i < located.length; i++) {
-      sources = sources.and(Sources.point(patch.inPatch(located[i])));
-    }
-    return sources;
+  /** The points of the path and the edges that its legs have become. */
+  private Sources sources(Patch patch, int[] points) {
+    int[] wanted = points.clone();
+    Arrays.sort(wanted);
+    int[] vertices = patch.vertices();
+    int[] at =
+        IntStream.range(0, vertices.length)
+            .filter(v -> Arrays.binarySearch(wanted, vertices[v]) >= 0)
+            .toArray();
+    int[] faces = patch.faces();
+    int[] edges =
+        IntStream.range(0, 3 * faces.length)
+            .filter(h -> surface.isMarked(3 * faces[h / 3] + h % 3))
+            .toArray();
+    return Sources.vertices(at).and(Sources.edges(edges));
   }
 
   private boolean[] cut(Patch patch, double[] distance, double radiusMm) {
