@@ -101,8 +101,7 @@ final class FaceStrip {
       apexAt[1] = left[2 * i + 1] + fromLeft;
       return;
     }
-    double along =
-        (fromLeft * fromLeft + length * length - fromRight * fromRight) / (2 * length);
+    double along = (fromLeft * fromLeft + length * length - fromRight * fromRight) / (2 * length);
     double beyond = Math.sqrt(Math.max(0, fromLeft * fromLeft - along * along));
     // Ahead is to the left of the way from the left end to the right end.
     apexAt[0] = left[2 * i] + (along * ex - beyond * ey) / length;

@@ -118,7 +118,9 @@ final class Stroke {
     return from < 0 || to < 0 ? Optional.empty() : SurfaceWay.between(patch, from, to);
   }
 
-  /** Whether some of a face may lie on a way between two vertices that is no longer than a limit. */
+  /**
+   * Whether some of a face may lie on a way between two vertices that is no longer than a limit.
+   */
   private boolean between(int face, int start, int end, double limit) {
     double[] middle = new double[3];
     double spread = Spread.of(surface, face, middle);
@@ -199,8 +201,7 @@ final class Stroke {
     }
     lines.add(line);
     for (int i = 0; i < patch.faces().length + surface.faceCount() - known; i++) {
-      int face =
-          i < patch.faces().length ? patch.faces()[i] : known + i - patch.faces().length;
+      int face = i < patch.faces().length ? patch.faces()[i] : known + i - patch.faces().length;
       for (int h = 3 * face; h < 3 * face + 3; h++) {
         if (!surface.isMarked(h) && pairs.contains(pair(surface.from(h), surface.to(h)))) {
           surface.mark(h);

@@ -11,9 +11,9 @@ import org.seamwright.mesh.Topology;
  * A shortest way over the surface between two vertices.
  *
  * <p>A first sequence of faces comes from Dijkstra's algorithm over the middles of edges. The way
- * through it is pulled tight ({@link FaceStrip}), and where it turns at a vertex the sequence is led
- * round the other side of that vertex if this makes it shorter, until nothing does (S.-Q. Xin and
- * G.-J. Wang, "Efficiently determining a locally exact shortest path on polyhedral surfaces",
+ * through it is pulled tight ({@link FaceStrip}), and where it turns at a vertex the sequence is
+ * led round the other side of that vertex if this makes it shorter, until nothing does (S.-Q. Xin
+ * and G.-J. Wang, "Efficiently determining a locally exact shortest path on polyhedral surfaces",
  * 2007). The result is exact among the ways that can be bent into one another: round a hole or
  * handle it is the side that Dijkstra's way took.
  */
@@ -237,7 +237,9 @@ final class SurfaceWay {
       return mesh.corner()[h] == vertex || mesh.corner()[Topology.next(h)] == vertex;
     }
 
-    /** The sequence led round the other side of a vertex; empty if a rim or branch is in between. */
+    /**
+     * The sequence led round the other side of a vertex; empty if a rim or branch is in between.
+     */
     int[] roundTheOtherSide(int[] entry, int vertex) {
       int from = 0;
       while (from < entry.length && !touches(entry[from], vertex)) {
@@ -250,7 +252,8 @@ final class SurfaceWay {
       while (to + 1 < entry.length && touches(entry[to + 1], vertex)) {
         to++;
       }
-      int firstExit = from == 0 ? exitAtStart(entry[0]) : exitTowards(entry[from - 1] / 3, entry[from]);
+      int firstExit =
+          from == 0 ? exitAtStart(entry[0]) : exitTowards(entry[from - 1] / 3, entry[from]);
       int lastFace = entry[to] / 3;
       int[] round = new int[16];
       int count = 0;

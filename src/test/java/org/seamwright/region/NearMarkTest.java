@@ -148,8 +148,7 @@ class NearMarkTest {
     double length = 60;
     double r = 4;
     double half = Math.toRadians(turn) / 2;
-    double exact =
-        2 * r * 2 * length + Math.PI * r * r - r * r * (Math.tan(half) - half);
+    double exact = 2 * r * 2 * length + Math.PI * r * r - r * r * (Math.tan(half) - half);
     double stroke =
         bare(
             plane,
@@ -228,7 +227,6 @@ class NearMarkTest {
     Mesh plane = Shapes.plane(100, 80, 1, 1);
     Mark cross = near(3, -20, 0, 0, 20, 0, 0, 0, 0, 0, 0, 20, 0, 0, -20, 0);
     double stadium = 2 * 3 * 40 + Math.PI * 9;
-    assertThat(bare(plane, cross))
-        .isCloseTo(2 * stadium - 36, Percentage.withPercentage(0.1));
+    assertThat(bare(plane, cross)).isCloseTo(2 * stadium - 36, Percentage.withPercentage(0.1));
   }
 }
