@@ -85,7 +85,7 @@ final class Coarsening {
   }
 
   private void gather(int from, int label, double radius) {
-    int[] corner = fine.surface().mesh().corner();
+    int[] corner = fine.surface().way();
     double[] edge = fine.surface().edgeMm();
     VertexFans fans = fine.surface().fans();
     offer(from, label, 0);
@@ -135,13 +135,13 @@ final class Coarsening {
     for (int v = 0; v < owner.length; v++) {
       clusterMm2[owner[v]] += fine.vertexMm2()[v];
     }
-    Surface surface = Surface.of(mesh, share(mesh, clusterMm2));
+    Surface surface = Surface.coarse(mesh, share(mesh, clusterMm2));
     return new Domain(surface, faceBegin(corner), vertexBegin, new int[0], vertex, clusterMm2);
   }
 
   /** Sorted keys of all faces: lowest, middle and highest vertex. */
   private long[] faces() {
-    int[] corner = fine.surface().mesh().corner();
+    int[] corner = fine.surface().way();
     long[] triangles = new long[64];
     long[] pairs = new long[64];
     int triangleCount = 0;

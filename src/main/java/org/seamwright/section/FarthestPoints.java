@@ -23,7 +23,7 @@ final class FarthestPoints {
   /** Counts a vertex as a seed. */
   void add(int seed) {
     offer(seed, 0);
-    int[] corner = surface.mesh().corner();
+    int[] corner = surface.way();
     VertexFans fans = surface.fans();
     while (!heap.isEmpty()) {
       int v = heap.vertex();
