@@ -23,6 +23,9 @@ final class EditableSurface {
   /** Faces between two reports of progress: well under 50 ms. */
   private static final int REPORT_MASK = (1 << 14) - 1;
 
+  private static final byte MARKED = 1;
+  private static final byte DUE = 2;
+
   private double[] xyz;
   private int[] corner;
   private int[] ring;
@@ -30,8 +33,8 @@ final class EditableSurface {
   private int[] nextPiece;
   private byte[] treatment;
 
-  /** One entry per half-edge: whether it belongs to a marked edge. */
-  private boolean[] marked;
+  /** One entry per half-edge: {@link #MARKED} and {@link #DUE}, the same all round its ring. */
+  private byte[] flags;
 
   private int vertices;
   private int faces;
@@ -57,7 +60,7 @@ final class EditableSurface {
     Arrays.fill(nextPiece, -1);
     Arrays.fill(treatment, ground);
     this.ring = ring.clone();
-    marked = new boolean[corner.length];
+    flags = new byte[corner.length];
   }
 
   int vertexCount() {
@@ -110,21 +113,35 @@ final class EditableSurface {
 
   /** Marks an edge; its pieces stay marked. */
   void mark(int h) {
-    int member = h;
-    do {
-      marked[member] = true;
-      member = ring[member];
-    } while (member != h);
+    setFlag(h, MARKED);
   }
 
   /** Whether a half-edge belongs to a marked edge. */
   boolean isMarked(int h) {
-    return marked[h];
+    return (flags[h] & MARKED) != 0;
   }
 
   /** Takes all marks off. */
   void clearMarks() {
-    Arrays.fill(marked, false);
+    Arrays.fill(flags, (byte) 0);
+  }
+
+  /** Says that an edge is to be split; its halves no longer are. */
+  void setDue(int h) {
+    setFlag(h, DUE);
+  }
+
+  /** Whether the edge of a half-edge is to be split. */
+  boolean isDue(int h) {
+    return (flags[h] & DUE) != 0;
+  }
+
+  private void setFlag(int h, byte flag) {
+    int member = h;
+    do {
+      flags[member] |= flag;
+      member = ring[member];
+    } while (member != h);
   }
 
   byte treatment(int face) {
@@ -197,8 +214,9 @@ final class EditableSurface {
     int c = corner[Topology.prev(h)];
     int piece = addFace(face, m, b, c);
     corner[next] = m;
-    marked[3 * piece] = marked[h];
-    moveMark(next, 3 * piece + 1);
+    flags[h] &= MARKED;
+    flags[3 * piece] = flags[h];
+    moveFlags(next, 3 * piece + 1);
     replaceInRing(next, 3 * piece + 1);
     ring[next] = 3 * piece + 2;
     ring[3 * piece + 2] = next;
@@ -220,8 +238,8 @@ final class EditableSurface {
     }
     int second = addFace(face, b, c, m);
     int third = addFace(face, c, a, m);
-    moveMark(3 * face + 1, 3 * second);
-    moveMark(3 * face + 2, 3 * third);
+    moveFlags(3 * face + 1, 3 * second);
+    moveFlags(3 * face + 2, 3 * third);
     replaceInRing(3 * face + 1, 3 * second);
     replaceInRing(3 * face + 2, 3 * third);
     corner[3 * face + 2] = m;
@@ -229,6 +247,53 @@ final class EditableSurface {
     pair(3 * second + 1, 3 * third + 2);
     pair(3 * third + 1, 3 * face + 2);
     return m;
+  }
+
+  /**
+   * Turns the edge between two faces that are alike in all but their corners: faces a b c and b a d
+   * become c d b and d c a. The caller has made sure that these lie in one plane, face one way and
+   * that their four sides bulge outwards.
+   */
+  void flip(int h) {
+    int g = ring[h];
+    // Each side moves to the place of the next, going round the four.
+    int[] side = {Topology.next(h), Topology.prev(h), Topology.next(g), Topology.prev(g)};
+    int[] start = new int[4];
+    int[] following = new int[4];
+    byte[] flag = new byte[4];
+    for (int i = 0; i < 4; i++) {
+      start[i] = corner[side[i]];
+      following[i] = ring[side[i]];
+      flag[i] = flags[side[i]];
+    }
+    int[] before = new int[4];
+    for (int i = 0; i < 4; i++) {
+      before[i] = side[i];
+      while (ring[before[i]] != side[i]) {
+        before[i] = ring[before[i]];
+      }
+    }
+    for (int i = 0; i < 4; i++) {
+      int to = side[(i + 1) % 4];
+      int at = indexIn(side, following[i]);
+      corner[to] = start[i];
+      flags[to] = flag[i];
+      ring[to] = at < 0 ? following[i] : side[(at + 1) % 4];
+      if (indexIn(side, before[i]) < 0) {
+        ring[before[i]] = to;
+      }
+    }
+    corner[h] = start[1];
+    corner[g] = start[3];
+  }
+
+  private static int indexIn(int[] list, int value) {
+    for (int i = 0; i < list.length; i++) {
+      if (list[i] == value) {
+        return i;
+      }
+    }
+    return -1;
   }
 
   /**
@@ -321,7 +386,7 @@ final class EditableSurface {
       int capacity = grown(faces + 1);
       corner = Arrays.copyOf(corner, 3 * capacity);
       ring = Arrays.copyOf(ring, 3 * capacity);
-      marked = Arrays.copyOf(marked, 3 * capacity);
+      flags = Arrays.copyOf(flags, 3 * capacity);
       parent = Arrays.copyOf(parent, capacity);
       nextPiece = Arrays.copyOf(nextPiece, capacity);
       treatment = Arrays.copyOf(treatment, capacity);
@@ -336,9 +401,9 @@ final class EditableSurface {
     return faces++;
   }
 
-  private void moveMark(int old, int to) {
-    marked[to] = marked[old];
-    marked[old] = false;
+  private void moveFlags(int old, int to) {
+    flags[to] = flags[old];
+    flags[old] = 0;
   }
 
   private static int grown(int needed) {

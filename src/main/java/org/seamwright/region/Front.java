@@ -1,6 +1,8 @@
 package org.seamwright.region;
 
+import java.util.List;
 import java.util.function.IntToDoubleFunction;
+import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.mesh.Topology;
 
 /**
@@ -8,23 +10,25 @@ import org.seamwright.mesh.Topology;
  * them, so that a cut along the line is true to it even where a flat side of the piece is two
  * triangles.
  *
- * <p>A face that the line may cross is split while its longest edge exceeds an eighth of the
+ * <p>A face that the line may cross is split while its longest edge exceeds a quarter of the
  * radius, or a 24th if the slope of the distances at its corners is not 1: inside a face distance
  * rises by 1 mm per mm, and a slope read off the corners that differs tells that the front is bent
  * there. With edges of length e a front of radius r is off by at most e²/8r, and a disc's area by
  * about e²/6r² of itself: 3 parts in 10 000, always too small.
  *
- * <p>Faces are split at the middle of their longest edge, after the neighbour there if that has a
- * longer one (M.-C. Rivara, "Algorithms for refining triangular grids suitable for adaptive and
- * multigrid techniques", 1984), which keeps angles from getting smaller than half of what they
- * were, and grades the sizes of faces outwards.
+ * <p>Edges are split at their middle: all those of a face that are nearly as long as its longest,
+ * so that the long facets of a turned piece are cut across and not into ever thinner needles. Then
+ * {@link Flips} rounds the pieces.
  */
 final class Front {
   /** Longest edge where the front is straight, as a share of the radius. */
-  static final double COARSE = 1 / 8.0;
+  static final double COARSE = 1 / 4.0;
 
   /** Longest edge that is split where the front is bent, as a share of the radius. */
   static final double FINE = 1 / 24.0;
+
+  /** Edges of a face that are split along with its longest, as a share of that one's length. */
+  static final double LONG = 0.6;
 
   /** Difference of the slope from 1 that counts as bent: about an edge of a 10th of the radius. */
   static final double BENT = 2e-3;
@@ -49,18 +53,38 @@ final class Front {
     int before = surface.faceCount();
     int[] corner = patch.mesh().corner();
     int[] faces = patch.faces();
-    boolean[] chosen = new boolean[faces.length];
     for (int i = 0; i < faces.length; i++) {
       int face = i;
-      chosen[i] =
-          surface.hasEdges(faces[i])
-              && needsSplit(faces[i], k -> distanceMm[corner[3 * face + k]], levelMm);
-    }
-    for (int i = 0; i < faces.length; i++) {
-      if (chosen[i]) {
-        halve(faces[i]);
+      if (surface.hasEdges(faces[i])
+          && needsSplit(faces[i], k -> distanceMm[corner[3 * face + k]], levelMm)) {
+        chooseLongEdges(faces[i]);
       }
     }
+    splitDue(faces);
+    return surface.faceCount() - before;
+  }
+
+  /**
+   * Splits faces near a line that are larger than the radius, so that what is laid into them leaves
+   * no needles.
+   *
+   * @param seed a face that the line starts on
+   * @return how many splits were made
+   */
+  int makeRoom(Patch.Maker patches, int seed, List<Vector3D> line) {
+    int before = surface.faceCount();
+    Tube tube = new Tube(surface, List.of(line), radiusMm);
+    int splits;
+    do {
+      splits = surface.faceCount();
+      int[] faces = patches.reached(new int[] {seed}, tube).faces();
+      for (int f : faces) {
+        if (surface.hasEdges(f) && surface.length(longestEdge(f)) > radiusMm) {
+          chooseLongEdges(f);
+        }
+      }
+      splitDue(faces);
+    } while (surface.faceCount() > splits);
     return surface.faceCount() - before;
   }
 
@@ -103,36 +127,29 @@ final class Front {
     return Math.sqrt((vv * s * s - 2 * uv * s * t + uu * t * t) / area2);
   }
 
-  /** Splits a face at its longest edge, neighbours with longer ones first. */
-  private void halve(int face) {
-    int count = surface.faceCount();
-    int first = surface.from(3 * face);
-    int second = surface.from(3 * face + 1);
-    int third = surface.from(3 * face + 2);
-    while (surface.from(3 * face) == first
-        && surface.from(3 * face + 1) == second
-        && surface.from(3 * face + 2) == third) {
-      int h = longestEdge(face);
-      int longer = longerBeside(h);
-      while (longer >= 0) {
-        h = longer;
-        longer = longerBeside(h);
+  private void chooseLongEdges(int face) {
+    double least = LONG * surface.length(longestEdge(face));
+    for (int h = 3 * face; h < 3 * face + 3; h++) {
+      if (surface.length(h) >= least) {
+        surface.setDue(h);
       }
-      surface.splitEdge(h, 0.5);
     }
-    assert surface.faceCount() > count;
   }
 
-  /** The longest edge of a face on the edge of h, if that is longer; else -1. */
-  private int longerBeside(int h) {
-    double length = surface.length(h);
-    for (int g = surface.ring(h); g != h; g = surface.ring(g)) {
-      int longest = longestEdge(g / 3);
-      if (surface.length(longest) > length) {
-        return longest;
+  /** Splits the chosen edges of some faces and of their pieces, then rounds the pieces. */
+  private void splitDue(int[] faces) {
+    int known = surface.faceCount();
+    for (int i = 0; i < faces.length + surface.faceCount() - known; i++) {
+      int face = i < faces.length ? faces[i] : known + i - faces.length;
+      for (int h = 3 * face; h < 3 * face + 3; h++) {
+        if (surface.isDue(h)) {
+          surface.splitEdge(h, 0.5);
+        }
       }
     }
-    return -1;
+    if (surface.faceCount() > known) {
+      new Flips(surface).improve(faces, known);
+    }
   }
 
   private int longestEdge(int face) {

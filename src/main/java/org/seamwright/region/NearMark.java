@@ -43,14 +43,14 @@ final class NearMark {
    * @return one entry per face of the cut surface: whether it is nearer than the radius
    */
   boolean[] cover(List<SurfacePoint> places, double radiusMm) {
-    Stroke stroke = new Stroke(piece, surface, patches, SNAP_SHARE * radiusMm);
+    Front front = new Front(surface, radiusMm);
+    Stroke stroke = new Stroke(piece, surface, patches, front, SNAP_SHARE * radiusMm);
     int[] points = stroke.lay(places);
     broken = stroke.broken();
     Tube tube = new Tube(surface, stroke.lines(), radiusMm);
-    Front front = new Front(surface, radiusMm);
     Patch patch = patch(places, tube);
     for (int pass = 0; pass < MOST_PASSES; pass++) {
-      progress.at(0.1 + 0.8 * pass / MOST_PASSES);
+      double done = 0.1 + 0.8 * pass / MOST_PASSES;
       double[] distance =
           SurfaceDistance.from(
               patch.mesh(),
@@ -58,7 +58,7 @@ final class NearMark {
               patch.fans(),
               sources(patch, points),
               radiusMm + patch.longestEdge(),
-              fraction -> progress.at(0.1));
+              fraction -> progress.at(done));
       if (front.refine(patch, distance, radiusMm) == 0) {
         break;
       }

@@ -23,6 +23,7 @@ final class Stroke {
   private final Piece piece;
   private final EditableSurface surface;
   private final Patch.Maker patches;
+  private final Front front;
   private final double snapMm;
 
   /** The path laid, for finding what is near it: one line per leg or single point. */
@@ -30,10 +31,11 @@ final class Stroke {
 
   private int broken;
 
-  Stroke(Piece piece, EditableSurface surface, Patch.Maker patches, double snapMm) {
+  Stroke(Piece piece, EditableSurface surface, Patch.Maker patches, Front front, double snapMm) {
     this.piece = piece;
     this.surface = surface;
     this.patches = patches;
+    this.front = front;
     this.snapMm = snapMm;
   }
 
@@ -41,7 +43,9 @@ final class Stroke {
   int[] lay(List<SurfacePoint> places) {
     int[] vertices = new int[places.size()];
     for (int i = 0; i < vertices.length; i++) {
-      vertices[i] = insert(Patch.locate(patches, surface, piece, places.subList(i, i + 1))[0]);
+      SurfacePoint place = places.get(i);
+      front.makeRoom(patches, locate(place).face(), List.of(piece.position(place)));
+      vertices[i] = insert(locate(place));
       lines.add(List.of(position(vertices[i])));
     }
     for (int i = 1; i < vertices.length; i++) {
@@ -93,19 +97,49 @@ final class Stroke {
     return surface.splitFace(at.face(), weight[0], weight[1], weight[2]);
   }
 
+  private SurfacePoint locate(SurfacePoint place) {
+    return Patch.locate(patches, surface, piece, List.of(place))[0];
+  }
+
   private void leg(int start, int end, SurfacePoint startPlace) {
-    int seed = Patch.locate(patches, surface, piece, List.of(startPlace))[0].face();
+    Optional<Leg> rough = find(start, end, startPlace);
+    if (rough.isEmpty()) {
+      broken++;
+      return;
+    }
+    List<Vector3D> line = line(rough.get(), start, end);
+    int splits = front.makeRoom(patches, locate(startPlace).face(), line);
+    embed(splits == 0 ? rough.get() : find(start, end, startPlace).orElseThrow(), start, end);
+  }
+
+  /** A way and the patch it is in. */
+  private record Leg(Patch patch, SurfaceWay way) {}
+
+  private Optional<Leg> find(int start, int end, SurfacePoint startPlace) {
+    int seed = locate(startPlace).face();
     double straight = surface.distance(start, end);
     for (double reach : REACHES) {
       double limit = reach * straight;
       Patch patch = patches.reached(new int[] {seed}, f -> between(f, start, end, limit));
       Optional<SurfaceWay> way = way(patch, start, end);
       if (way.isPresent() && way.get().lengthMm() <= limit) {
-        embed(patch, start, end, way.get());
-        return;
+        return Optional.of(new Leg(patch, way.get()));
       }
     }
-    broken++;
+    return Optional.empty();
+  }
+
+  private List<Vector3D> line(Leg leg, int start, int end) {
+    List<Vector3D> line = new ArrayList<>();
+    line.add(position(start));
+    SurfaceWay way = leg.way();
+    for (int i = 0; i < way.crossedAt().length; i++) {
+      Vector3D from = position(leg.patch().vertices()[way.crossedFrom()[i]]);
+      Vector3D to = position(leg.patch().vertices()[way.crossedTo()[i]]);
+      line.add(from.lerp(to, way.crossedAt()[i]));
+    }
+    line.add(position(end));
+    return line;
   }
 
   private static Optional<SurfaceWay> way(Patch patch, int start, int end) {
@@ -122,14 +156,20 @@ final class Stroke {
    * Whether some of a face may lie on a way between two vertices that is no longer than a limit.
    */
   private boolean between(int face, int start, int end, double limit) {
+    double[] corners = new double[9];
+    for (int k = 0; k < 3; k++) {
+      System.arraycopy(surface.coordinates(), 3 * surface.from(3 * face + k), corners, 3 * k, 3);
+    }
     double[] middle = new double[3];
-    double spread = Spread.of(surface, face, middle);
+    double spread = Spread.of(corners, middle);
     Vector3D at = Vector3D.of(middle);
     return at.distance(position(start)) + at.distance(position(end)) - 2 * spread <= limit;
   }
 
   /** Makes the way a chain of edges and marks them. */
-  private void embed(Patch patch, int start, int end, SurfaceWay way) {
+  private void embed(Leg leg, int start, int end) {
+    Patch patch = leg.patch();
+    SurfaceWay way = leg.way();
     int known = surface.faceCount();
     int[] chain = new int[way.crossedAt().length + 2];
     int count = 0;

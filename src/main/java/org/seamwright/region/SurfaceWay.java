@@ -2,7 +2,6 @@ package org.seamwright.region;
 
 import java.util.Arrays;
 import java.util.Optional;
-import java.util.PriorityQueue;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
@@ -10,12 +9,12 @@ import org.seamwright.mesh.Topology;
 /**
  * A shortest way over the surface between two vertices.
  *
- * <p>A first sequence of faces comes from Dijkstra's algorithm over the middles of edges. The way
- * through it is pulled tight ({@link FaceStrip}), and where it turns at a vertex the sequence is
- * led round the other side of that vertex if this makes it shorter, until nothing does (S.-Q. Xin
- * and G.-J. Wang, "Efficiently determining a locally exact shortest path on polyhedral surfaces",
- * 2007). The result is exact among the ways that can be bent into one another: round a hole or
- * handle it is the side that Dijkstra's way took.
+ * <p>A first sequence of faces comes from {@link FaceSearch}. The way through it is pulled tight
+ * ({@link FaceStrip}), and where it turns at a vertex the sequence is led round the other side of
+ * that vertex if this makes it shorter, until nothing does (S.-Q. Xin and G.-J. Wang, "Efficiently
+ * determining a locally exact shortest path on polyhedral surfaces", 2007). The result is exact
+ * among the ways that can be bent into one another: round a hole or handle it is the side that the
+ * search took.
  */
 final class SurfaceWay {
   /** Gain, as a share of the length, below which another side counts as no shorter. */
@@ -57,8 +56,7 @@ final class SurfaceWay {
   static Optional<SurfaceWay> between(Patch patch, int start, int end) {
     Mesh mesh = patch.mesh();
     int[] ring = EdgeRings.of(mesh, patch.topology());
-    Search search = new Search(patch, ring, start, end);
-    Optional<int[]> found = search.entries();
+    Optional<int[]> found = new FaceSearch(patch, ring, start, end).entries();
     if (found.isEmpty()) {
       return Optional.empty();
     }
@@ -88,108 +86,6 @@ final class SurfaceWay {
     return Optional.of(
         new SurfaceWay(
             strip.leftVertices(), strip.rightVertices(), strip.shares(), strip.lengthMm()));
-  }
-
-  /** Dijkstra's algorithm over the middles of half-edges, each entering its face. */
-  private static final class Search {
-    private final Patch patch;
-    private final int[] ring;
-    private final int start;
-    private final int end;
-    private final double[] cost;
-    private final int[] before;
-    private final PriorityQueue<Step> queue = new PriorityQueue<>();
-
-    private record Step(double cost, int halfEdge) implements Comparable<Step> {
-      @Override
-      public int compareTo(Step other) {
-        int order = Double.compare(cost, other.cost);
-        return order != 0 ? order : Integer.compare(halfEdge, other.halfEdge);
-      }
-    }
-
-    Search(Patch patch, int[] ring, int start, int end) {
-      this.patch = patch;
-      this.ring = ring;
-      this.start = start;
-      this.end = end;
-      cost = new double[ring.length];
-      before = new int[ring.length];
-      Arrays.fill(cost, Double.POSITIVE_INFINITY);
-      Arrays.fill(before, -1);
-    }
-
-    /** Half-edges over which faces are entered, from a face at the start to one at the end. */
-    Optional<int[]> entries() {
-      int[] c = patch.mesh().corner();
-      for (int i = patch.fans().begin(start); i < patch.fans().begin(start + 1); i++) {
-        int h = patch.fans().halfEdge(i);
-        if (c[Topology.next(h)] == end || c[Topology.prev(h)] == end) {
-          return Optional.of(new int[0]);
-        }
-        int opposite = Topology.next(h);
-        cross(opposite, toMiddle(start, opposite), -1);
-      }
-      while (!queue.isEmpty()) {
-        Step step = queue.remove();
-        int g = step.halfEdge();
-        if (step.cost() > cost[g]) {
-          continue;
-        }
-        if (c[Topology.prev(g)] == end) {
-          return Optional.of(back(g));
-        }
-        cross(Topology.next(g), step.cost() + betweenMiddles(g, Topology.next(g)), g);
-        cross(Topology.prev(g), step.cost() + betweenMiddles(g, Topology.prev(g)), g);
-      }
-      return Optional.empty();
-    }
-
-    private void cross(int h, double reached, int from) {
-      for (int g = ring[h]; g != h; g = ring[g]) {
-        if (reached < cost[g]) {
-          cost[g] = reached;
-          before[g] = from;
-          queue.add(new Step(reached, g));
-        }
-      }
-    }
-
-    private int[] back(int last) {
-      int count = 0;
-      for (int g = last; g >= 0; g = before[g]) {
-        count++;
-      }
-      int[] entries = new int[count];
-      for (int g = last; g >= 0; g = before[g]) {
-        entries[--count] = g;
-      }
-      return entries;
-    }
-
-    private double toMiddle(int vertex, int h) {
-      double sum = 0;
-      for (int axis = 0; axis < 3; axis++) {
-        double d = patch.mesh().xyz()[3 * vertex + axis] - middle(h, axis);
-        sum += d * d;
-      }
-      return Math.sqrt(sum);
-    }
-
-    private double betweenMiddles(int h, int g) {
-      double sum = 0;
-      for (int axis = 0; axis < 3; axis++) {
-        double d = middle(h, axis) - middle(g, axis);
-        sum += d * d;
-      }
-      return Math.sqrt(sum);
-    }
-
-    private double middle(int h, int axis) {
-      double[] p = patch.mesh().xyz();
-      int[] c = patch.mesh().corner();
-      return (p[3 * c[h] + axis] + p[3 * c[Topology.next(h)] + axis]) / 2;
-    }
   }
 
   /** Leads sequences of faces round one side of a vertex or the other. */
@@ -248,9 +144,11 @@ final class SurfaceWay {
       if (from == entry.length) {
         return new int[0];
       }
-      int to = from;
-      while (to + 1 < entry.length && touches(entry[to + 1], vertex)) {
-        to++;
+      // A sequence that leaves the vertex and comes back to it has gone round something for
+      // nothing.
+      int to = entry.length - 1;
+      while (!touches(entry[to], vertex)) {
+        to--;
       }
       int firstExit =
           from == 0 ? exitAtStart(entry[0]) : exitTowards(entry[from - 1] / 3, entry[from]);

@@ -85,6 +85,13 @@ class MarksPropertyTest {
         yield new Mark.InBox("", treatment, low, high.add(Vector3D.of(0.5, 0.5, 0.5)));
       }
       case 3 -> new Mark.CreaseFill("", treatment, point, 5 + 80 * random.nextDouble());
+      case 4 -> {
+        List<Vector3D> path = new ArrayList<>();
+        for (int i = random.nextInt(4); i >= 0; i--) {
+          path.add(vertexOrPlace(mesh, random));
+        }
+        yield new Mark.Near("", treatment, path, 0.5 + 5 * random.nextDouble());
+      }
       default -> new Mark.WholePart("", treatment, point);
     };
   }
