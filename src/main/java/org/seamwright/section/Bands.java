@@ -42,10 +42,12 @@ final class Bands {
     List<double[]> distances = new ArrayList<>();
     List<int[]> owners = new ArrayList<>();
     int[][] edges = edgesOfLater(seams, sections);
-    for (int id = 1; id <= sections; id++) {
-      progress.at((id - 1.0) / sections);
-      if (edges[id].length > 0 && widthMm > 0) {
-        pack(from.from(edges[id], widthMm, Progress.NONE), id, distances, owners);
+    for (int begin = 1; begin <= sections && widthMm > 0; begin += SeamDistance.BATCH) {
+      progress.at((begin - 1.0) / sections);
+      int end = Math.min(sections + 1, begin + SeamDistance.BATCH);
+      double[][] band = from.from(edges, begin, end, widthMm);
+      for (int id = begin; id < end; id++) {
+        pack(band[id - begin], id, distances, owners);
       }
     }
     return new Bands(distances.toArray(new double[0][]), owners.toArray(new int[0][]));
@@ -71,6 +73,9 @@ final class Bands {
   /** Puts a band into the first field where its vertices are free. */
   private static void pack(double[] band, int id, List<double[]> distances, List<int[]> owners) {
     int[] reached = reached(band);
+    if (reached.length == 0) {
+      return;
+    }
     int field = 0;
     while (field < owners.size() && !free(owners.get(field), reached)) {
       field++;

@@ -1,5 +1,6 @@
 package org.seamwright.section;
 
+import java.util.stream.IntStream;
 import org.seamwright.basis.Progress;
 import org.seamwright.geodesic.Sources;
 import org.seamwright.geodesic.SurfaceDistance;
@@ -22,6 +23,11 @@ record SeamDistance(
     Mesh mesh, Topology topology, VertexFans fans, int[] section, int first, double[] reachMm) {
   /** The longest edge itself must not be missed by rounding. */
   private static final double ROUNDING = 1 + 1e-9;
+
+  /** Sets worked out side by side: enough for a few cores, few enough for memory. */
+  static final int BATCH = 4;
+
+  private static final double[] NONE = {};
 
   /** Prepares a mesh. */
   static SeamDistance of(Mesh mesh, Topology topology, int[] section, int first) {
@@ -75,5 +81,20 @@ record SeamDistance(
       }
       beyond = needed;
     }
+  }
+
+  /**
+   * Distances from several sets of edges, worked out side by side.
+   *
+   * @param halfEdges one set per result; an empty one gives no distances
+   * @param begin first set
+   * @param end set after the last
+   * @return one entry per set from {@code begin}
+   */
+  double[][] from(int[][] halfEdges, int begin, int end, double widthMm) {
+    return IntStream.range(begin, end)
+        .parallel()
+        .mapToObj(i -> halfEdges[i].length == 0 ? NONE : from(halfEdges[i], widthMm, Progress.NONE))
+        .toArray(double[][]::new);
   }
 }

@@ -43,11 +43,14 @@ final class SeamPatches {
     Arrays.setAll(patches, i -> new SeamPatches(from, widthsMm[i]));
     double widest = Arrays.stream(widthsMm).max().orElse(0);
     int[][] edges = edgesOfPairs(seams);
-    for (int s = 0; widest > 0 && s < edges.length; s++) {
-      progress.at((double) s / edges.length);
-      double[] band = from.from(edges[s], widest, Progress.NONE);
-      for (SeamPatches patch : patches) {
-        patch.add(s, band);
+    for (int begin = 0; widest > 0 && begin < edges.length; begin += SeamDistance.BATCH) {
+      progress.at((double) begin / edges.length);
+      int end = Math.min(edges.length, begin + SeamDistance.BATCH);
+      double[][] band = from.from(edges, begin, end, widest);
+      for (int s = begin; s < end; s++) {
+        for (SeamPatches patch : patches) {
+          patch.add(s, band[s - begin]);
+        }
       }
     }
     Coverage[] result = new Coverage[widthsMm.length];

@@ -15,6 +15,7 @@ import org.seamwright.geodesic.CutMesh;
 import org.seamwright.geodesic.FieldCut;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
+import org.seamwright.mesh.Topology;
 import org.seamwright.testsupport.Shapes;
 
 /** Bands of constant width against closed formulas, on meshes of 20,000 faces or so. */
@@ -156,5 +157,47 @@ class LapsTest {
     assertThat(laps.sections().get(1).flashLapMm2()).isCloseTo(40 * w, within(1e-6));
     assertThat(laps.sections().get(2).flashLapMm2())
         .isCloseTo(40 * w + Math.PI * w * w / 4, PROMISED);
+  }
+
+  @Test
+  void lapsThatReachPastOneAnotherAllCount() {
+    // Five strips of 20 mm, laps of 12 mm: distances from neighbouring seams overlap, so they
+    // can't share a field.
+    Mesh plane = Shapes.plane(100, 50, 50, 25);
+    int[] section = new int[plane.faceCount()];
+    double[] centre = new double[3];
+    for (int f = 0; f < section.length; f++) {
+      Faces.centroid(plane, f, centre);
+      section[f] = 1 + (int) ((centre[0] + 50) / 20);
+    }
+    Laps laps = lay(plane, section, 5, 12);
+    for (int i = 1; i < 5; i++) {
+      assertThat(laps.sections().get(i).activationLapMm2()).isCloseTo(250, within(1e-6));
+      assertThat(laps.sections().get(i).flashLapMm2()).isCloseTo(600, within(1e-6));
+    }
+  }
+
+  /** What is measured while sections are fitted is what the cut gives in the end. */
+  @Test
+  void measuresWithoutCuttingWhatTheCutGives() {
+    Mesh sphere = Shapes.icosphere(20, 4);
+    int[] section = new int[sphere.faceCount()];
+    double[] centre = new double[3];
+    for (int f = 0; f < section.length; f++) {
+      Faces.centroid(sphere, f, centre);
+      double longitude = Math.atan2(centre[1], centre[0]) + Math.PI;
+      section[f] = centre[2] > 8 ? 1 : centre[2] < -9 ? 2 : 3 + (int) (longitude / 1.6);
+    }
+    Topology topology = Topology.of(sphere);
+    SeamLines seams = SeamLines.of(sphere, EdgeRings.of(sphere, topology), section, 1);
+    SeamDistance from = SeamDistance.of(sphere, topology, section, 1);
+    Bands bands = Bands.of(from, seams, 6, 2.7, Progress.NONE);
+    double[] measured = bands.lapMm2(sphere, section, 6, 2.7);
+    Laps laps = lay(sphere, section, 1.1, 2.7);
+    for (Section s : laps.sections()) {
+      // A cut may move a crossing by a millionth of its edge.
+      assertThat(s.flashLapMm2()).isCloseTo(measured[s.id()], within(1e-3));
+    }
+    assertThat(measured[6]).isPositive();
   }
 }

@@ -47,7 +47,11 @@ class PiecesTest {
     int[][] second = grid(builder, n, n, first[n][n]);
     assertThat(second[0][0]).isEqualTo(first[n][n]);
     Mesh mesh = builder.build();
-    assertThat(whole(mesh).count()).isEqualTo(2);
+    Pieces pieces = whole(mesh);
+    assertThat(pieces.count()).isEqualTo(2);
+    Domain domain = Domain.of(mesh, pieces.of(), 2);
+    assertThat(domain.meshVertex()).hasSize(mesh.vertexCount() + 1);
+    assertThat(domain.groups()).containsExactly(0, 1);
     SurfaceMap map = PlanChecks.allPlated(mesh);
     SectionSettings settings = new SectionSettings(25, 0.4, 0.8);
     SectionPlan plan = Sectioning.split(map, settings, Progress.NONE);
