@@ -14,7 +14,6 @@ import org.seamwright.mesh.Topology;
 final class FaceStrip {
   private final Mesh mesh;
   private final int start;
-  private final int end;
 
   /** One entry per face entered: the half-edge over which, in that face. */
   private final int[] entry;
@@ -33,18 +32,19 @@ final class FaceStrip {
   private int corners;
   private double lengthMm;
 
+  /** Where the corner last laid out lies. */
+  private final double[] apexAt = new double[2];
+
   /**
    * Pulls the thread.
    *
    * @param start a corner of the first face, not on the first edge crossed
-   * @param end a corner of the last face, not on the last edge crossed
    * @param entry half-edges over which the second and later faces are entered; at least one
    * @param exit for each the half-edge of the face before
    */
-  FaceStrip(Mesh mesh, int start, int end, int[] entry, int[] exit) {
+  FaceStrip(Mesh mesh, int start, int[] entry, int[] exit) {
     this.mesh = mesh;
     this.start = start;
-    this.end = end;
     this.entry = entry;
     int n = entry.length;
     leftVertex = new int[n + 1];
@@ -82,8 +82,6 @@ final class FaceStrip {
       System.arraycopy(keepsRight ? right : apexAt, keepsRight ? 2 * i - 2 : 0, right, 2 * i, 2);
     }
   }
-
-  private final double[] apexAt = new double[2];
 
   private boolean touches(int h, int vertex) {
     return mesh.corner()[h] == vertex || mesh.corner()[Topology.next(h)] == vertex;
@@ -231,9 +229,5 @@ final class FaceStrip {
   /** Right ends of the edges crossed. */
   int[] rightVertices() {
     return Arrays.copyOf(rightVertex, entry.length);
-  }
-
-  int end() {
-    return end;
   }
 }

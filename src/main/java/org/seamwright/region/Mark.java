@@ -19,7 +19,7 @@ public sealed interface Mark {
   Treatment treatment();
 
   /**
-   * Everything on one side of a plane.
+   * Everything on one side of a plane; a face lying in the plane belongs to it.
    *
    * @param point a point of the plane, mm
    * @param normal points to the marked side; any length but zero
@@ -35,7 +35,8 @@ public sealed interface Mark {
 
   /**
    * Everything within a distance, along the surface, of a point or polyline on the surface. Points
-   * are first dropped to the nearest place of the surface; legs between them follow the surface.
+   * are first dropped to the nearest place of the surface; legs between them follow the surface by
+   * the shortest way.
    *
    * @param path one point for a disc, two or more for a stroke, mm
    * @param radiusMm distance along the surface, above 0
@@ -120,7 +121,7 @@ public sealed interface Mark {
   }
 
   /**
-   * Everything inside a box parallel to the axes.
+   * Everything inside a box parallel to the axes; a face lying in a side belongs to it.
    *
    * @param low corner with the smallest coordinates, mm
    * @param high corner with the largest coordinates, mm

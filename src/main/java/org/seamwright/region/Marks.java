@@ -15,9 +15,10 @@ import org.seamwright.mesh.SurfacePoint;
  * Carries out marks on a piece: cuts its faces along the edge of each mark and gives the faces
  * inside their treatment, later marks over earlier ones.
  *
- * <p>Planes are cut exactly; discs and strokes along the line of equal distance over the surface
- * ({@link Mark.Near}); fills and parts take whole faces of the piece as read. Cuts stay near the
- * mark, neighbours stay welded, and no area is lost or made beyond rounding.
+ * <p>Planes are cut exactly; discs and strokes along the line of equal distance over the surface,
+ * with an area up to 3 parts in 10 000 too small where that is round (see {@link Front}); fills and
+ * parts take whole faces of the piece as read. Cuts stay near the mark, neighbours stay welded, and
+ * no area is lost or made beyond rounding.
  *
  * <p>Cost: one topology of the piece, then per mark a look at each vertex plus work in proportion
  * to the faces it cuts. Same input, same arrays.

@@ -107,7 +107,7 @@ final class SurfaceWay {
       for (int i = 0; i < exit.length; i++) {
         exit[i] = i == 0 ? exitAtStart(entry[0]) : exitTowards(entry[i - 1] / 3, entry[i]);
       }
-      return new FaceStrip(mesh, start, end, entry, exit);
+      return new FaceStrip(mesh, start, entry, exit);
     }
 
     /** The half-edge on the same edge as one, in the face at the start. */
