@@ -11,7 +11,7 @@ final class Arrivals {
   private static final double GAIN = 1e-7;
 
   /** Share of its way by which a seed must be bettered: it is exact unless a way bends. */
-  private static final double SEED_GAIN = 1e-3;
+  private static final double SEED_GAIN = 1e-5;
 
   /** Arrivals looked back through for a circle: some five generations. */
   private static final int PAST = 64;
@@ -20,7 +20,7 @@ final class Arrivals {
   static final int SEED = -1;
 
   /** How often a vertex may be settled: never reached but by rounding that goes in circles. */
-  private static final int MOST_TIMES = 60;
+  static final int MOST_TIMES = 60;
 
   /** One entry per vertex: distance in mm, infinite where not reached. */
   final double[] distance;

@@ -18,6 +18,9 @@ final class Beams {
   /** Faces that a beam crosses: three to five edge lengths on a mesh of even faces. */
   private static final int DEPTH = 8;
 
+  /** The same for beams that start from a vertex of the way, on surfaces ridden with needles. */
+  private static final int HOP_DEPTH = 12;
+
   /** Faces that a beam crosses less for each corner that was reached sooner. */
   private static final int LOST = 3;
 
@@ -28,6 +31,14 @@ final class Beams {
   private final IntPredicate faces;
   private final Arrivals arrivals;
 
+  /**
+   * Distance at which the beams start, mm, and the vertex they start from or {@link Arrivals#SEED}.
+   */
+  private double start;
+
+  private int from = Arrivals.SEED;
+  private int depthAtStart = DEPTH;
+
   Beams(Mesh mesh, Topology topology, VertexFans fans, IntPredicate faces, Arrivals arrivals) {
     p = mesh.xyz();
     corner = mesh.corner();
@@ -35,6 +46,13 @@ final class Beams {
     this.fans = fans;
     this.faces = faces;
     this.arrivals = arrivals;
+  }
+
+  /** Lets the beams to come start from a vertex that was reached already. */
+  void startFrom(int vertex) {
+    start = arrivals.distance[vertex];
+    from = vertex;
+    depthAtStart = HOP_DEPTH;
   }
 
   /**
@@ -62,7 +80,7 @@ final class Beams {
     if (x0 == x1 && y0 == y1) {
       // Every way from the point: the rays through the two ends.
       if (y0 < 0) {
-        cross(h, a, b, length, x0, y0, x0, y0, -x0, -y0, length - x0, -y0, DEPTH);
+        cross(h, a, b, length, x0, y0, x0, y0, -x0, -y0, length - x0, -y0, depthAtStart);
       }
     } else if (x0 < x1) {
       strip(h, a, b, length, x0, y0, x1, y1);
@@ -85,7 +103,7 @@ final class Beams {
       double ly = y0 + from * (y1 - y0);
       double rx = x0 + to * (x1 - x0);
       double ry = y0 + to * (y1 - y0);
-      cross(h, a, b, length, lx, ly, rx, ry, u, v, u, v, DEPTH);
+      cross(h, a, b, length, lx, ly, rx, ry, u, v, u, v, depthAtStart);
     }
   }
 
@@ -194,9 +212,9 @@ final class Beams {
         ty = ly;
         d = Math.sqrt(tu * tu + tv * tv);
       }
-      if (arrivals.distance[c] < d) {
-        left -= LOST;
-      } else if (arrivals.betters(c, d)) {
+      if (arrivals.distance[c] < start + d) {
+        left -= depthAtStart == DEPTH ? LOST : 0;
+      } else if (arrivals.betters(c, start + d)) {
         double gx = (cx - tx) / d;
         double gy = (cy - ty) / d / cy;
         double turn = corner[3 * f + (k + 1) % 3] == a ? 1 / cy : -1 / cy;
@@ -205,14 +223,14 @@ final class Beams {
         double nz = ux * wy - uy * wx;
         arrivals.set(
             c,
-            d,
+            start + d,
             gx * ux + gy * wx,
             gx * uy + gy * wy,
             gx * uz + gy * wz,
             nx * turn,
             ny * turn,
             nz * turn,
-            -1,
+            from,
             -1);
       }
     }

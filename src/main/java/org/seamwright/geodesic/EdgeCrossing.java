@@ -185,7 +185,7 @@ final class EdgeCrossing {
   }
 
   /** Arrival from the place behind the edge that has the two arrivals as distances. */
-  double fromDistancesAlone(double da, double db, double length, double cx, double cy) {
+  private double fromDistancesAlone(double da, double db, double length, double cx, double cy) {
     double x = (length + (da - db) * (da + db) / length) / 2;
     double yy = da * da - x * x;
     return yy > 0 ? fromPoint(x, -Math.sqrt(yy), length, cx, cy) : Double.POSITIVE_INFINITY;

@@ -1,8 +1,10 @@
 package org.seamwright.geodesic;
 
 import java.util.BitSet;
+import java.util.function.IntConsumer;
 import java.util.function.IntPredicate;
 import org.seamwright.basis.Progress;
+import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
 import org.seamwright.mesh.VertexFans;
@@ -12,16 +14,17 @@ final class March {
   /** Vertices settled between two calls of the progress: well under 50 ms. */
   private static final int PROGRESS_STEP = 1 << 12;
 
-  /**
-   * Times that vertices may be settled on average before edges are flipped: 1.0 to 1.5 as a rule.
-   */
-  private static final int TOO_OFTEN = 3;
+  /** Times a vertex may be settled before edges are flipped: 1 as a rule, a few at needles. */
+  private static final int TOO_OFTEN = 16;
 
   /** The same before rays are given up. */
-  private static final int FAR_TOO_OFTEN = 20;
+  private static final int FAR_TOO_OFTEN = Arrivals.MOST_TIMES - 1;
 
-  /** Settlings beyond that which a small band may need at its start. */
-  private static final int SOME = 1000;
+  /** Times after which the result is looked over, and thrown away if it is not sound. */
+  private static final int OFTEN = 4;
+
+  /** Share of a distance by which it may be off along an edge. */
+  private static final double UNSOUND = 0.01;
 
   private final Mesh mesh;
   private final Topology topology;
@@ -55,23 +58,23 @@ final class March {
 
   double[] run() {
     sow();
-    boolean flipped = false;
-    Wavefront front = new Wavefront(mesh, topology, fans, faces, arrivals, false);
+    BitSet rim = null;
+    IntConsumer front = new Wavefront(mesh, topology, fans, faces, arrivals)::spreadFrom;
     if (!spread(front, TOO_OFTEN)) {
-      flipped = true;
       Mesh other = EdgeFlips.of(mesh, topology, faces, seeds.held());
       Topology otherTopology = Topology.of(other);
       VertexFans otherFans = VertexFans.of(other);
       sow();
-      front = new Wavefront(other, otherTopology, otherFans, faces, arrivals, false);
+      front = new Wavefront(other, otherTopology, otherFans, faces, arrivals)::spreadFrom;
       if (!spread(front, FAR_TOO_OFTEN)) {
         sow();
-        front = new Wavefront(other, otherTopology, otherFans, faces, arrivals, true);
+        front = seeds::hopFrom;
         spread(front, Integer.MAX_VALUE);
       }
+      rim = rimByFaces();
     }
     if (withRim) {
-      settleRim(front, flipped ? rimByFaces() : rimByHeap());
+      settleRim(front, rim == null ? rimByHeap() : rim);
     }
     VertexHeap heap = arrivals.heap;
     for (int i = 0; i < heap.size(); i++) {
@@ -81,17 +84,28 @@ final class March {
     return arrivals.distance;
   }
 
+  /** The front as it stood at the end of the run, over the mesh's own faces. */
+  Wavefront front() {
+    return new Wavefront(mesh, topology, fans, faces, arrivals);
+  }
+
+  /** What is known of the vertices reached. */
+  Arrivals arrivals() {
+    return arrivals;
+  }
+
   private void sow() {
     arrivals = new Arrivals(mesh.vertexCount());
     seeds = new Seeds(mesh, topology, fans, faces, arrivals);
     seeds.sow(sources);
   }
 
-  /** Marches to the end; false if it gave up because the same vertices come again and again. */
-  private boolean spread(Wavefront front, int tooOften) {
+  /** Marches to the end; false if the same vertices come again and again, or it is not sound. */
+  private boolean spread(IntConsumer front, int tooOften) {
     VertexHeap heap = arrivals.heap;
     int settlings = 0;
     int settled = 0;
+    boolean often = false;
     while (heap.size() > 0 && heap.leastKey() <= maxMm) {
       if (settlings++ % PROGRESS_STEP == 0) {
         double way = maxMm > 0 ? heap.leastKey() / maxMm : 0;
@@ -101,10 +115,28 @@ final class March {
       int v = arrivals.settleNext();
       if (arrivals.settled[v] == 1) {
         settled++;
-      } else if (settlings > (long) tooOften * settled + SOME) {
+      } else if (arrivals.settled[v] > tooOften) {
         return false;
       }
-      front.spreadFrom(v);
+      often |= arrivals.settled[v] > OFTEN;
+      front.accept(v);
+    }
+    return !often || tooOften == Integer.MAX_VALUE || isSound();
+  }
+
+  /** Whether distance grows nowhere faster than the way along an edge. */
+  private boolean isSound() {
+    int[] corner = mesh.corner();
+    for (int h = 0; h < corner.length; h++) {
+      int a = corner[h];
+      int b = corner[Topology.next(h)];
+      if (arrivals.heap.taken(a) && arrivals.heap.taken(b) && faces.test(h / 3)) {
+        double da = arrivals.distance[a];
+        double db = arrivals.distance[b];
+        if (Math.abs(da - db) > Faces.length(mesh, a, b) + UNSOUND * Math.max(da, db)) {
+          return false;
+        }
+      }
     }
     return true;
   }
@@ -137,7 +169,7 @@ final class March {
   }
 
   /** Marches on until every vertex of the rim is settled, and forgets those beyond. */
-  private void settleRim(Wavefront front, BitSet rim) {
+  private void settleRim(IntConsumer front, BitSet rim) {
     VertexHeap heap = arrivals.heap;
     BitSet open = (BitSet) rim.clone();
     IntList beyond = new IntList(16);
@@ -147,7 +179,7 @@ final class March {
       if (!rim.get(v)) {
         beyond.add(v);
       }
-      front.spreadFrom(v);
+      front.accept(v);
     }
     for (int i = 0; i < beyond.size(); i++) {
       if (arrivals.distance[beyond.get(i)] > maxMm) {

@@ -66,6 +66,36 @@ final class Seeds {
     arrivals.sown();
   }
 
+  /** Sends beams on from a settled vertex: a hop of any way to the vertices they reach. */
+  void hopFrom(int v) {
+    beams.startFrom(v);
+    double start = arrivals.distance[v];
+    for (int axis = 0; axis < 3; axis++) {
+      from[axis] = p[3 * v + axis];
+    }
+    for (int i = fans.begin(v); i < fans.begin(v + 1); i++) {
+      int h = fans.halfEdge(i);
+      int a = corner[Topology.next(h)];
+      int b = corner[Topology.prev(h)];
+      if (a != v && b != v && a != b && faces.test(h / 3)) {
+        Faces.normal(mesh, h / 3, normal);
+        hopAlongEdge(v, a, start);
+        hopAlongEdge(v, b, start);
+        beams.through(Topology.next(h), from, from);
+      }
+    }
+  }
+
+  private void hopAlongEdge(int v, int to, double start) {
+    double length = Faces.length(mesh, v, to);
+    if (arrivals.betters(to, start + length)) {
+      double x = (mesh.x(to) - mesh.x(v)) / length;
+      double y = (mesh.y(to) - mesh.y(v)) / length;
+      double z = (mesh.z(to) - mesh.z(v)) / length;
+      arrivals.set(to, start + length, x, y, z, normal[0], normal[1], normal[2], v, -1);
+    }
+  }
+
   private void pointAtVertex(int v) {
     vertex(v);
     for (int i = fans.begin(v); i < fans.begin(v + 1); i++) {

@@ -16,8 +16,8 @@ import org.seamwright.mesh.VertexFans;
  * lets a vertex be reached before the edge that its shortest way crosses, it is taken up again once
  * that edge is settled, which does what the unfolding of R. Kimmel and J. A. Sethian ("Computing
  * geodesic paths on manifolds", 1998) does. Where needles of every direction make that go on and
- * on, the march starts anew over faces with flipped edges ({@link EdgeFlips}), and on crumpled
- * surfaces without directions (M. Novotni and R. Klein, 2002; a few percent there).
+ * on, the march starts anew over faces with flipped edges ({@link EdgeFlips}); on crumpled surfaces
+ * it goes by straight hops between vertices instead, which are real ways and never too short.
  *
  * <p>Any soup will do; ways cross branching edges into every face there. Cost: O(m log m) for m
  * vertices reached, apart from the result array. See {@link EdgeCrossing} for the error of a step.

@@ -21,7 +21,6 @@ final class Wavefront {
   private final VertexFans fans;
   private final IntPredicate faces;
   private final boolean mixedTurns;
-  private final boolean withoutRays;
   private final Arrivals arrivals;
   private final EdgeCrossing crossing = new EdgeCrossing();
 
@@ -41,6 +40,7 @@ final class Wavefront {
   private double ny;
   private double nz;
   private double n;
+  private double share;
   private double rayX;
   private double rayY;
   private double rayZ;
@@ -51,20 +51,7 @@ final class Wavefront {
   private double across;
   private boolean atSource;
 
-  /**
-   * A front over a mesh.
-   *
-   * @param withoutRays to take every front as round about the place that the two arrivals at an
-   *     edge point to: less exact, but sound on surfaces too rough for rays to mean anything
-   */
-  Wavefront(
-      Mesh mesh,
-      Topology topology,
-      VertexFans fans,
-      IntPredicate faces,
-      Arrivals arrivals,
-      boolean withoutRays) {
-    this.withoutRays = withoutRays;
+  Wavefront(Mesh mesh, Topology topology, VertexFans fans, IntPredicate faces, Arrivals arrivals) {
     p = mesh.xyz();
     corner = mesh.corner();
     this.fans = fans;
@@ -158,6 +145,33 @@ final class Wavefront {
         arrivals.set(b, d, rayX, rayY, rayZ, nx, ny, nz, v, a);
       }
     }
+  }
+
+  /**
+   * Arrival at a place in a face, by the inside of the edge from v to w of that face.
+   *
+   * @param turn 1 if the face's corners turn from v over w, else -1
+   * @return infinite if no ray comes that way; the shortest way crosses the edge at {@link
+   *     #crossingShare()}
+   */
+  double throughEdge(int v, int w, int turn, double x, double y, double z) {
+    ax = p[3 * w] - p[3 * v];
+    ay = p[3 * w + 1] - p[3 * v + 1];
+    az = p[3 * w + 2] - p[3 * v + 2];
+    bx = x - p[3 * v];
+    by = y - p[3 * v + 1];
+    bz = z - p[3 * v + 2];
+    la = Math.sqrt(ax * ax + ay * ay + az * az);
+    ab = ax * bx + ay * by + az * bz;
+    orient(turn);
+    double d = across(v, w, ax, ay, az, la, bx, by, bz, ab / la, n / la);
+    share = (ab / la - n / la * crossing.towardsX / crossing.towardsY) / la;
+    return d;
+  }
+
+  /** Share of the way from v to w at which {@link #throughEdge} found the edge crossed. */
+  double crossingShare() {
+    return share;
   }
 
   /**
@@ -310,10 +324,6 @@ final class Wavefront {
     double wz = (toz - cx * uz) / cy;
     double dv = arrivals.distance[v];
     double dw = arrivals.distance[w];
-    if (withoutRays) {
-      double d = crossing.fromDistancesAlone(dv, dw, length, cx, cy);
-      return rayAt(d, dv, dw, ux, uy, uz, wx, wy, wz);
-    }
     double m = (dw - dv) / length;
     turnInto(v, ux, uy, uz, wx, wy, wz);
     boolean sourceV = atSource;
@@ -361,7 +371,34 @@ final class Wavefront {
     double my = r[at + 4];
     double mz = r[at + 5];
     double cos = mx * nx + my * ny + mz * nz;
-    double side = cos < 0 && mixedTurns ? -1 : 1;
+    lay(1, cos, gx, gy, gz, mx, my, mz, ux, uy, uz, wx, wy, wz);
+    if (mixedTurns) {
+      // Normals don't tell which way a fold opens here; a front that matters goes towards c.
+      double first = along;
+      double firstAcross = across;
+      lay(-1, cos, gx, gy, gz, mx, my, mz, ux, uy, uz, wx, wy, wz);
+      if (firstAcross > across) {
+        along = first;
+        across = firstAcross;
+      }
+    }
+  }
+
+  private void lay(
+      int side,
+      double cos,
+      double gx,
+      double gy,
+      double gz,
+      double mx,
+      double my,
+      double mz,
+      double ux,
+      double uy,
+      double uz,
+      double wx,
+      double wy,
+      double wz) {
     double lift = side * (nx * gx + ny * gy + nz * gz) / (1 + side * cos);
     if (!(1 + side * cos > FOLDED)) {
       lift = 0;
