@@ -9,10 +9,10 @@ import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
 import org.seamwright.basis.Sum;
 import org.seamwright.geodesic.BoundaryLines;
+import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
-import org.seamwright.region.EdgeRings;
 import org.seamwright.region.SubMesh;
 import org.seamwright.region.SurfaceBands;
 import org.seamwright.region.SurfaceMap;
@@ -55,7 +55,7 @@ public final class Masking {
     this.map = map;
     this.settings = settings;
     this.local = new int[map.mesh().vertexCount()];
-    this.ring = EdgeRings.of(map.mesh(), Topology.of(map.mesh()));
+    this.ring = EdgeRings.of(map.mesh(), Topology.of(map.mesh())).toArray();
   }
 
   /**

@@ -1,8 +1,6 @@
 package org.seamwright.mesh;
 
 import java.util.Arrays;
-import java.util.HashMap;
-import java.util.Map;
 
 /**
  * Connected parts of a mesh: faces that share an edge, branching edges included, are in one part.
@@ -39,18 +37,12 @@ public record Parts(int count, int[] of) {
     return new Parts(count, of);
   }
 
-  /** Joins faces whose branching half-edges run between the same two vertices. */
+  /** Joins faces around branching edges. */
   private static void joinBranching(Mesh mesh, Topology topology, int[] root) {
-    int[] corner = mesh.corner();
-    Map<Long, Integer> seen = new HashMap<>();
-    for (int h = 0; h < corner.length; h++) {
+    EdgeRings rings = EdgeRings.of(mesh, topology);
+    for (int h = 0; h < 3 * mesh.faceCount(); h++) {
       if (topology.twin(h) == Topology.BRANCHING) {
-        int a = corner[h];
-        int b = corner[Topology.next(h)];
-        Integer before = seen.putIfAbsent((long) Math.min(a, b) << 32 | Math.max(a, b), h / 3);
-        if (before != null) {
-          union(root, before, h / 3);
-        }
+        union(root, h / 3, rings.next(h) / 3);
       }
     }
   }

@@ -207,6 +207,11 @@ public final class Topology {
     return twin[h];
   }
 
+  /** A copy of {@link #twin} for every half-edge. */
+  public int[] twins() {
+    return twin.clone();
+  }
+
   /** The face across half-edge h, or -1 where there is none or more than one. */
   public int faceAcross(int h) {
     return twin[h] < 0 ? -1 : twin[h] / 3;

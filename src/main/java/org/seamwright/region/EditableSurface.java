@@ -3,6 +3,7 @@ package org.seamwright.region;
 import java.util.Arrays;
 import java.util.function.IntPredicate;
 import org.seamwright.basis.Progress;
+import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;

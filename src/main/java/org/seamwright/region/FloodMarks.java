@@ -1,6 +1,7 @@
 package org.seamwright.region;
 
 import org.seamwright.basis.Progress;
+import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Parts;

@@ -39,6 +39,9 @@ public final class Marks {
   /** Share of the piece's diagonal beyond which a point is called far off: a slip, not a scan. */
   private static final double FAR = 0.05;
 
+  /** Diagonals off the surface beyond which a point is refused: cm for mm puts it about 4 off. */
+  private static final double LOST = 3;
+
   private final Piece piece;
   private final EditableSurface surface;
   private final List<Notice> notices = new ArrayList<>();
@@ -167,14 +170,31 @@ public final class Marks {
     return covered;
   }
 
-  /** The nearest places of the surface; a notice tells of points far off it. */
-  private List<SurfacePoint> drop(int index, Mark mark, List<Vector3D> points) {
+  /**
+   * The nearest places of the surface; a notice tells of points far off it. A point that lies
+   * several sizes of the piece off was given in another unit or for another piece, and is refused.
+   * refused.
+   */
+  private List<SurfacePoint> drop(int index, Mark mark, List<Vector3D> points)
+      throws MarkException {
     List<SurfacePoint> dropped = new ArrayList<>();
     int far = 0;
     double furthest = 0;
     for (Vector3D point : points) {
       SurfacePoint at = piece.nearest(point).orElseThrow();
       double distance = piece.position(at).distance(point);
+      if (distance > LOST * piece.diagonalMm()) {
+        throw new MarkException(
+            index,
+            mark,
+            points.size() == 1 ? "" : "path[" + dropped.size() + "]",
+            String.format(
+                Locale.ROOT,
+                "the point lies %,.1f mm off the surface of a piece that is %,.1f mm large",
+                distance,
+                piece.diagonalMm()),
+            "Give points in mm, in the mesh's own coordinates times its unit; check that unit.");
+      }
       if (distance > FAR * piece.diagonalMm()) {
         far++;
         furthest = Math.max(furthest, distance);
@@ -188,7 +208,7 @@ public final class Marks {
               far,
               String.format(
                   Locale.ROOT,
-                  "The %s has %d of %d points off the surface, by up to %.3g mm; the nearest"
+                  "The %s has %d of %d points off the surface, by up to %,.1f mm; the nearest"
                       + " place was taken.",
                   called(index, mark),
                   far,

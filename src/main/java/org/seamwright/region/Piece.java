@@ -2,6 +2,7 @@ package org.seamwright.region;
 
 import java.util.Optional;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
+import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.FaceTree;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Parts;
@@ -20,7 +21,7 @@ final class Piece {
   Piece(Mesh mesh) {
     this.mesh = mesh;
     this.topology = Topology.of(mesh);
-    this.ring = EdgeRings.of(mesh, topology);
+    this.ring = EdgeRings.of(mesh, topology).toArray();
     this.diagonalMm = mesh.bounds().diagonal();
   }
 

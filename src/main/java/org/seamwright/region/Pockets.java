@@ -1,6 +1,7 @@
 package org.seamwright.region;
 
 import org.seamwright.basis.Sum;
+import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 

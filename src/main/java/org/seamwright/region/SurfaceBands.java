@@ -5,6 +5,7 @@ import org.seamwright.basis.Progress;
 import org.seamwright.basis.Sum;
 import org.seamwright.geodesic.Sources;
 import org.seamwright.geodesic.SurfaceDistance;
+import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
@@ -34,7 +35,7 @@ public final class SurfaceBands {
   public static double[] areasWithin(
       Mesh mesh, int[] halfEdges, double[] levelsMm, Progress progress) {
     EditableSurface surface =
-        new EditableSurface(mesh, EdgeRings.of(mesh, Topology.of(mesh)), (byte) 0);
+        new EditableSurface(mesh, EdgeRings.of(mesh, Topology.of(mesh)).toArray(), (byte) 0);
     for (int h : halfEdges) {
       surface.mark(h);
     }

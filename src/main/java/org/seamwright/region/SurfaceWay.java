@@ -2,6 +2,7 @@ package org.seamwright.region;
 
 import java.util.Arrays;
 import java.util.Optional;
+import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
@@ -55,7 +56,7 @@ final class SurfaceWay {
   /** Finds a way inside a patch; empty if no surface leads from one vertex to the other. */
   static Optional<SurfaceWay> between(Patch patch, int start, int end) {
     Mesh mesh = patch.mesh();
-    int[] ring = EdgeRings.of(mesh, patch.topology());
+    int[] ring = EdgeRings.of(mesh, patch.topology()).toArray();
     Optional<int[]> found = new FaceSearch(patch, ring, start, end).entries();
     if (found.isEmpty()) {
       return Optional.empty();

@@ -1,6 +1,7 @@
 package org.seamwright.section;
 
 import java.util.Arrays;
+import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;

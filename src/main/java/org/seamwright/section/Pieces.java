@@ -2,6 +2,7 @@ package org.seamwright.section;
 
 import java.util.Arrays;
 import org.seamwright.basis.Sum;
+import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 

@@ -9,6 +9,7 @@ import org.seamwright.basis.Progress;
 import org.seamwright.basis.Sum;
 import org.seamwright.geodesic.CutMesh;
 import org.seamwright.geodesic.Refinement;
+import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;

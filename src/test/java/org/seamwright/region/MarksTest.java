@@ -44,6 +44,18 @@ class MarksTest {
   }
 
   @Test
+  void refusesAPointSeveralSizesOffThePiece() {
+    Mark stroke =
+        new Mark.Near(
+            "Rim", Treatment.BARE, List.of(Vector3D.of(5, 0, 5), Vector3D.of(5000, 0, 5)), 1);
+    assertThatThrownBy(() -> Maps.of(PRISM, stroke))
+        .isInstanceOf(MarkException.class)
+        .hasMessageContaining("marks[0].path[1]")
+        .hasMessageContaining("4,995.0 mm off the surface")
+        .hasMessageContaining("check that unit");
+  }
+
+  @Test
   void effectsTellCoveredAndChanged() throws MarkException {
     SurfaceMap map = Maps.of(PRISM, above(1), below(3, Treatment.BARE), below(2, Treatment.PLATE));
     assertThat(map.effects()).hasSize(3);

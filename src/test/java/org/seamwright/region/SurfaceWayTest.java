@@ -8,6 +8,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
@@ -16,7 +17,7 @@ import org.seamwright.testsupport.Shapes;
 /** Shortest ways against closed forms. */
 class SurfaceWayTest {
   private static EditableSurface surface(Mesh mesh) {
-    return new EditableSurface(mesh, EdgeRings.of(mesh, Topology.of(mesh)), (byte) 0);
+    return new EditableSurface(mesh, EdgeRings.of(mesh, Topology.of(mesh)).toArray(), (byte) 0);
   }
 
   private static Patch whole(EditableSurface surface) {

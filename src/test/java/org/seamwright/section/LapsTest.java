@@ -13,6 +13,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.seamwright.basis.Progress;
 import org.seamwright.geodesic.CutMesh;
 import org.seamwright.geodesic.FieldCut;
+import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;

@@ -1,16 +1,14 @@
-package org.seamwright.section;
+package org.seamwright.mesh;
 
 import java.util.Arrays;
-import org.seamwright.mesh.Mesh;
-import org.seamwright.mesh.Topology;
 
 /**
- * Steps from half-edge to half-edge around an edge, branching edges included: two doubled faces, or
- * three walls that meet along a line, are neighbours for a section too.
+ * Steps from half-edge to half-edge around an edge, branching edges included: doubled faces, and
+ * three walls that meet along a line, are neighbours too.
  *
  * <p>Cost: nothing for edges of two faces; O(b log b) to build for b branching half-edges.
  */
-final class EdgeRings {
+public final class EdgeRings {
   private final Topology topology;
 
   /** Branching half-edges, ascending. */
@@ -26,7 +24,7 @@ final class EdgeRings {
   }
 
   /** Links the branching edges of a mesh. */
-  static EdgeRings of(Mesh mesh, Topology topology) {
+  public static EdgeRings of(Mesh mesh, Topology topology) {
     int[] corner = mesh.corner();
     int count = 0;
     for (int h = 0; h < corner.length; h++) {
@@ -45,7 +43,7 @@ final class EdgeRings {
   }
 
   /** The topology that the rings belong to. */
-  Topology topology() {
+  public Topology topology() {
     return topology;
   }
 
@@ -81,11 +79,25 @@ final class EdgeRings {
   }
 
   /** The half-edge after h around its edge; h itself where its face is alone there. */
-  int next(int h) {
+  public int next(int h) {
     int twin = topology.twin(h);
     if (twin >= 0) {
       return twin;
     }
     return twin == Topology.OPEN ? h : after[Arrays.binarySearch(branching, h)];
+  }
+
+  /** One entry per half-edge: {@link #next} of it, for loops over all of them. */
+  public int[] toArray() {
+    int[] ring = topology.twins();
+    for (int h = 0; h < ring.length; h++) {
+      if (ring[h] == Topology.OPEN) {
+        ring[h] = h;
+      }
+    }
+    for (int i = 0; i < branching.length; i++) {
+      ring[branching[i]] = after[i];
+    }
+    return ring;
   }
 }
