@@ -52,7 +52,9 @@ final class MeasureCommand implements Callable<Integer> {
     if (scale.isEmpty()) {
       return askForUnit(spec.commandLine().getErr());
     }
-    Piece piece = Piece.read(file, scale.get(), Progress.NONE);
+    Piece piece =
+        Piece.of(
+            MeshFiles.read(file, Progress.NONE), file.toString(), scale.get(), Progress.NONE);
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
       out.print(Json.forTerminal(MeasureJson.text(file.toString(), scale.get(), piece)));

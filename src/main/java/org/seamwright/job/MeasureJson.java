@@ -24,7 +24,6 @@ public final class MeasureJson {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("file", file);
     tree.put("format", piece.document().format());
-    tree.put("sha256", piece.document().sha256());
     tree.put("unit", unit(scale));
     tree.put("mmPerUnit", piece.mmPerUnit());
     tree.putAll(survey(piece.survey()));

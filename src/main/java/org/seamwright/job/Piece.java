@@ -56,7 +56,7 @@ public record Piece(
    * @throws InputException if the file is refused, or holds no area
    */
   public static Piece read(Path file, Job.Scale scale, Progress progress) throws InputException {
-    MeshDocument document = MeshFiles.read(file, progress.between(0, 0.5));
+    MeshDocument document = MeshFiles.readWithDigest(file, progress.between(0, 0.5));
     return of(document, file.toString(), scale, progress.between(0.5, 1));
   }
 

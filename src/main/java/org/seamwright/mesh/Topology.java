@@ -1,17 +1,17 @@
 package org.seamwright.mesh;
 
 import java.util.Arrays;
-import java.util.function.Consumer;
-import java.util.stream.Stream;
+import org.seamwright.basis.Parallel;
 
 /**
  * Which half-edges lie on the same edge, for any triangle soup: open, branching and wrongly turned
  * edges are kept and counted, never mended.
  *
- * <p>Half-edges are matched through lists kept at that end of their edge which fewer faces meet, so
- * that a fan of a million faces costs no more than a million pairs: at worst O(n^1.5) time (N.
- * Chiba and T. Nishizeki, "Arboricity and subgraph listing algorithms", 1985), near O(n) on pieces.
- * Takes 2 ints per half-edge and 2 per vertex while building; 1 per half-edge is kept.
+ * <p>Half-edges are matched through lists kept at the lower-numbered end of their edge: near O(n)
+ * where no vertex has many faces. Where that takes too many steps, since a fan of very many faces
+ * turns round such an end, the lists are kept at the end which fewer faces meet instead: then at
+ * worst O(n^1.5) (N. Chiba and T. Nishizeki, "Arboricity and subgraph listing algorithms", 1985).
+ * Takes 2 ints per half-edge and 1 or 2 per vertex while building; 1 per half-edge is kept.
  *
  * <p>Faces that name a vertex twice have no edges here: their three entries are {@link #OPEN} and
  * are not counted.
@@ -29,8 +29,8 @@ public final class Topology {
   /** Below this many faces a second thread costs more than it saves. */
   private static final int MANY_FACES = 1 << 16;
 
-  /** Every range reads all corners, so more than a few stop paying. */
-  private static final int MOST_RANGES = 8;
+  /** Steps along lists that pieces never need: three or four edges are listed at a vertex. */
+  private static final long STEPS_PER_CORNER = 32;
 
   private final int[] twin;
   private final int openEdges;
@@ -61,28 +61,25 @@ public final class Topology {
 
   /** Finds the edges of a mesh. */
   public static Topology of(Mesh mesh) {
-    int ranges =
-        mesh.faceCount() < MANY_FACES
-            ? 1
-            : Math.min(MOST_RANGES, Runtime.getRuntime().availableProcessors());
+    int ranges = Parallel.ranges(mesh.faceCount(), MANY_FACES / 2);
     return of(mesh, ranges);
   }
 
   /** The same, the vertices split into so many ranges that are worked through side by side. */
   static Topology of(Mesh mesh, int ranges) {
-    int vertices = mesh.vertexCount();
-    int[] head = new int[vertices];
-    int[] valence = new int[vertices];
-    int[] next = new int[mesh.corner().length];
-    int[] twin = new int[mesh.corner().length];
-    Matcher[] parts = new Matcher[ranges];
-    for (int i = 0; i < ranges; i++) {
-      int from = (int) ((long) vertices * i / ranges);
-      int to = (int) ((long) vertices * (i + 1) / ranges);
-      parts[i] = new Matcher(mesh.corner(), head, valence, next, twin, from, to);
+    int[] head = new int[mesh.vertexCount()];
+    // Two allocations side by side: what they cost is the first touch of their memory.
+    int[][] room = new int[2][];
+    Parallel.each(ranges > 1 ? 2 : 1, i -> room[i] = new int[mesh.corner().length]);
+    int[] twin = room[0];
+    int[] next = room[1] == null ? new int[mesh.corner().length] : room[1];
+    Matcher[] parts = match(mesh, head, null, next, twin, ranges);
+    for (Matcher part : parts) {
+      if (part.steps < 0) {
+        parts = match(mesh, head, valence(mesh), next, twin, ranges);
+        break;
+      }
     }
-    eachOf(parts, Matcher::count);
-    eachOf(parts, Matcher::match);
     int open = 0;
     int branching = 0;
     int flipped = 0;
@@ -94,9 +91,27 @@ public final class Topology {
     return new Topology(twin, open, branching, flipped);
   }
 
-  private static void eachOf(Matcher[] parts, Consumer<Matcher> action) {
-    Stream<Matcher> stream = Arrays.stream(parts);
-    (parts.length > 1 ? stream.parallel() : stream).forEach(action);
+  private static Matcher[] match(
+      Mesh mesh, int[] head, int[] valence, int[] next, int[] twin, int ranges) {
+    Matcher[] parts = new Matcher[ranges];
+    Parallel.each(
+        ranges,
+        i -> {
+          int from = Parallel.begin(mesh.vertexCount(), ranges, i);
+          int to = Parallel.begin(mesh.vertexCount(), ranges, i + 1);
+          parts[i] = new Matcher(mesh.corner(), head, valence, next, twin, from, to);
+          parts[i].match();
+        });
+    return parts;
+  }
+
+  /** Faces at each vertex. */
+  private static int[] valence(Mesh mesh) {
+    int[] valence = new int[mesh.vertexCount()];
+    for (int v : mesh.corner()) {
+      valence[v]++;
+    }
+    return valence;
   }
 
   /**
@@ -108,11 +123,18 @@ public final class Topology {
   private static final class Matcher {
     private final int[] corner;
     private final int[] head;
+
+    /** Faces at each vertex; null if the lower-numbered end lists an edge. */
     private final int[] valence;
+
     private final int[] next;
     private final int[] twin;
     private final int from;
     private final int to;
+
+    /** Steps along lists that may still be made; below 0 if they did not do. */
+    private long steps;
+
     private int open;
     private int branching;
     private int flipped;
@@ -125,20 +147,12 @@ public final class Topology {
       this.twin = twin;
       this.from = from;
       this.to = to;
-    }
-
-    /** Counts the faces at the range's vertices. */
-    void count() {
-      for (int v : corner) {
-        if (v >= from && v < to) {
-          valence[v]++;
-        }
-      }
+      this.steps = valence == null ? STEPS_PER_CORNER * (corner.length + 64L) : Long.MAX_VALUE;
     }
 
     void match() {
       Arrays.fill(head, from, to, END);
-      for (int h = 0; h < corner.length; h += 3) {
+      for (int h = 0; h < corner.length && steps >= 0; h += 3) {
         int a = corner[h];
         int b = corner[h + 1];
         int c = corner[h + 2];
@@ -161,6 +175,7 @@ public final class Topology {
       }
       int far = start ^ end ^ home;
       for (int g = head[home]; g != END; g = next[g]) {
+        steps--;
         int other = corner[g] == home ? corner[Topology.next(g)] : corner[g];
         if (other == far) {
           meet(g, h);
@@ -175,6 +190,9 @@ public final class Topology {
 
     /** The end at which an edge is listed. */
     private int home(int start, int end) {
+      if (valence == null) {
+        return Math.min(start, end);
+      }
       int fewer = valence[start] - valence[end];
       return fewer < 0 || (fewer == 0 && start < end) ? start : end;
     }

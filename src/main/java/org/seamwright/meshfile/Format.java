@@ -28,11 +28,8 @@ enum Format {
     return title;
   }
 
-  /** Tells the format, or refuses what is none. */
+  /** Tells the format of what is no whole binary STL, or refuses what is none. */
   static Format of(byte[] bytes, Refusal refusal) throws MeshFileException {
-    if (BinaryStlReader.fits(bytes)) {
-      return STL_BINARY;
-    }
     TextCursor cursor = new TextCursor(bytes, textStart(bytes));
     boolean hasWord = cursor.nextWord();
     boolean text = isText(bytes);
@@ -62,10 +59,10 @@ enum Format {
     throw BinaryStlReader.explain(bytes, refusal);
   }
 
-  /** Parses a file of this format. */
+  /** Parses a file of this format, other than binary STL. */
   RawFaces parse(byte[] bytes, Refusal refusal, Progress progress) throws MeshFileException {
     return switch (this) {
-      case STL_BINARY -> BinaryStlReader.read(bytes, refusal, progress);
+      case STL_BINARY -> throw BinaryStlReader.explain(bytes, refusal);
       case STL_TEXT -> TextStlReader.read(bytes, textStart(bytes), refusal, progress);
       case OBJ -> ObjReader.read(bytes, textStart(bytes), refusal, progress);
     };

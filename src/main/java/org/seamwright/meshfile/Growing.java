@@ -59,7 +59,8 @@ final class Growing {
     }
   }
 
-  private static int longer(int size) {
+  /** Room for at least one more than so many. */
+  static int longer(int size) {
     return (int) Math.min(MOST, size + (size >> 1) + 64L);
   }
 }

@@ -12,7 +12,7 @@ import org.seamwright.mesh.Mesh;
  * @param mesh the faces, equal corners welded; scale it before measuring
  * @param labels group and material names of the faces
  * @param format "STL binary", "STL text" or "OBJ"
- * @param sha256 digest of the file's bytes, in hex
+ * @param sha256 digest of the file's bytes, in hex; empty unless it was asked for
  * @param droppedFaces faces left out because two of their corners are the same point
  * @param notices what was assumed while reading
  */
@@ -28,5 +28,10 @@ public record MeshDocument(
     Objects.requireNonNull(mesh, "mesh");
     Objects.requireNonNull(labels, "labels");
     notices = List.copyOf(notices);
+  }
+
+  /** The same with the digest. */
+  MeshDocument withSha256(String digest) {
+    return new MeshDocument(mesh, labels, format, digest, droppedFaces, notices);
   }
 }

@@ -1,6 +1,9 @@
 package org.seamwright.meshfile;
 
 import java.util.Arrays;
+import java.util.List;
+import java.util.concurrent.atomic.LongAdder;
+import org.seamwright.basis.Parallel;
 import org.seamwright.basis.Progress;
 import org.seamwright.mesh.Labels;
 import org.seamwright.mesh.Mesh;
@@ -8,99 +11,134 @@ import org.seamwright.mesh.Mesh;
 /**
  * Welds corners of exactly equal coordinates and drops the faces that collapse by it. Vertices are
  * numbered in the order of the first face corner that uses them, so the same faces give the same
- * mesh from any format. O(n).
+ * mesh from any format and on any number of cores. O(n).
  *
  * @param mesh the welded faces
  * @param labels names of the faces that are left
  * @param dropped faces left out since two of their corners are one point
  */
 record Weld(Mesh mesh, Labels labels, int dropped) {
-  /** Distinct points per corner that the table is first sized for; a closed mesh has 1/6. */
-  private static final int CORNERS_PER_VERTEX = 5;
+  private static final int LEAST_PER_RANGE = 1 << 16;
 
   private static final int STRIDE = 1 << 15;
 
   /** Welds the corners of parsed faces. */
   static Weld of(RawFaces raw, Progress progress) {
-    int corners = raw.corner().length == 0 ? raw.points().count() : raw.corner().length;
-    VertexTable table = new VertexTable(corners / CORNERS_PER_VERTEX);
-    int[] welded =
-        raw.corner().length == 0
-            ? ofSoup(raw.points(), table, progress)
-            : ofIndexed(raw.points(), raw.corner(), table, progress);
-    return withoutCollapsed(raw, welded, table);
+    WeldBlock.Joined joined = weldPoints(raw.points(), progress);
+    if (raw.corner().length > 0) {
+      joined = inOrderOfUse(joined, raw.corner());
+    }
+    return of(joined, raw.label(), raw.names());
   }
 
-  private static int[] ofSoup(RawFaces.Points points, VertexTable table, Progress progress) {
-    int[] welded = new int[points.count()];
+  /** Welded points; a corner per point. */
+  private static WeldBlock.Joined weldPoints(RawFaces.Points points, Progress progress) {
+    int count = points.count();
+    int[] corner = new int[count];
+    WeldBlock[] blocks = new WeldBlock[Parallel.ranges(count, LEAST_PER_RANGE)];
+    Parallel.each(
+        blocks.length,
+        b -> {
+          int from = Parallel.begin(count, blocks.length, b);
+          int to = Parallel.begin(count, blocks.length, b + 1);
+          blocks[b] = WeldBlock.in(corner, from, to - from);
+          for (int at = from; at < to; at += STRIDE) {
+            add(points, at, Math.min(to, at + STRIDE), blocks[b]);
+            if (b == 0) {
+              progress.at((double) (at - from) / (to - from));
+            }
+          }
+          blocks[b].close();
+        });
+    return WeldBlock.join(blocks);
+  }
+
+  private static void add(RawFaces.Points points, int from, int to, WeldBlock block) {
     if (points instanceof RawFaces.Points.Single single) {
       float[] p = single.xyz();
-      for (int i = 0; i < welded.length; i++) {
-        welded[i] = table.number(p[3 * i], p[3 * i + 1], p[3 * i + 2]);
-        tell(progress, i, welded.length);
+      for (int i = 3 * from; i < 3 * to; i += 3) {
+        block.put(p[i], p[i + 1], p[i + 2]);
       }
     } else if (points instanceof RawFaces.Points.Wide wide) {
       double[] p = wide.xyz();
-      for (int i = 0; i < welded.length; i++) {
-        welded[i] = table.number(p[3 * i], p[3 * i + 1], p[3 * i + 2]);
-        tell(progress, i, welded.length);
+      for (int i = 3 * from; i < 3 * to; i += 3) {
+        block.put(p[i], p[i + 1], p[i + 2]);
       }
     }
-    return welded;
   }
 
-  private static int[] ofIndexed(
-      RawFaces.Points points, int[] corner, VertexTable table, Progress progress) {
-    double[] p = ((RawFaces.Points.Wide) points).xyz();
-    int[] number = new int[points.count()];
-    Arrays.fill(number, -1);
+  /** Welded corners of faces that name points by number. */
+  private static WeldBlock.Joined inOrderOfUse(WeldBlock.Joined points, int[] corner) {
     int[] welded = new int[corner.length];
-    for (int i = 0; i < corner.length; i++) {
-      int v = corner[i];
-      if (number[v] < 0) {
-        number[v] = table.number(p[3 * v], p[3 * v + 1], p[3 * v + 2]);
-      }
-      welded[i] = number[v];
-      tell(progress, i, corner.length);
+    for (int h = 0; h < corner.length; h++) {
+      welded[h] = points.corner()[corner[h]];
     }
-    return welded;
+    double[] xyz = onlyUsed(points.xyz(), welded);
+    return new WeldBlock.Joined(xyz, welded);
   }
 
-  private static void tell(Progress progress, int done, int all) {
-    if ((done & (STRIDE - 1)) == 0) {
-      progress.at((double) done / all);
-    }
-  }
-
-  private static Weld withoutCollapsed(RawFaces raw, int[] welded, VertexTable table) {
-    boolean named = raw.label().length > 0;
-    int[] label = named ? raw.label().clone() : new int[0];
-    int kept = 0;
-    for (int h = 0; h < welded.length; h += 3) {
-      int a = welded[h];
-      int b = welded[h + 1];
-      int c = welded[h + 2];
-      if (a != b && b != c && c != a) {
-        welded[3 * kept] = a;
-        welded[3 * kept + 1] = b;
-        welded[3 * kept + 2] = c;
-        if (named) {
-          label[kept] = label[h / 3];
-        }
-        kept++;
-      }
-    }
-    int dropped = welded.length / 3 - kept;
-    double[] xyz = table.toArray();
-    int[] corner = dropped == 0 ? welded : Arrays.copyOf(welded, 3 * kept);
+  /**
+   * Drops collapsed faces.
+   *
+   * @param joined welded corners, 3 a face; taken over
+   * @param label an entry of {@code names} per face, or empty
+   */
+  static Weld of(WeldBlock.Joined joined, int[] label, List<String> names) {
+    int[] corner = joined.corner();
+    double[] xyz = joined.xyz();
+    int faces = corner.length / 3;
+    int dropped = collapsed(corner);
+    int[] keptLabel = label;
     if (dropped > 0) {
+      keptLabel = label.clone();
+      corner = withoutCollapsed(corner, keptLabel, faces - dropped);
       xyz = onlyUsed(xyz, corner);
+      keptLabel = Arrays.copyOf(keptLabel, Math.min(label.length, faces - dropped));
     }
-    Labels labels = named ? new Labels(raw.names(), Arrays.copyOf(label, kept)) : Labels.none(kept);
+    int kept = faces - dropped;
+    Labels labels = label.length > 0 ? new Labels(names, keptLabel) : Labels.none(kept);
     return new Weld(Mesh.of(xyz, corner), labels, dropped);
   }
 
-  /** Leaves out the vertices that only dropped faces had; renumbers the corners in place. */
+  private static int collapsed(int[] corner) {
+    LongAdder all = new LongAdder();
+    Parallel.split(
+        corner.length / 3,
+        Parallel.ranges(corner.length, LEAST_PER_RANGE),
+        (from, to) -> {
+          int some = 0;
+          for (int h = 3 * from; h < 3 * to; h += 3) {
+            some += isCollapsed(corner, h) ? 1 : 0;
+          }
+          all.add(some);
+        });
+    return all.intValue();
+  }
+
+  private static boolean isCollapsed(int[] corner, int h) {
+    int a = corner[h];
+    int b = corner[h + 1];
+    int c = corner[h + 2];
+    return a == b || b == c || c == a;
+  }
+
+  /** The other faces' corners; moves their labels to the front. */
+  private static int[] withoutCollapsed(int[] corner, int[] label, int kept) {
+    int[] other = new int[3 * kept];
+    int n = 0;
+    for (int h = 0; h < corner.length; h += 3) {
+      if (!isCollapsed(corner, h)) {
+        System.arraycopy(corner, h, other, 3 * n, 3);
+        if (label.length > 0) {
+          label[n] = label[h / 3];
+        }
+        n++;
+      }
+    }
+    return other;
+  }
+
+  /** Leaves out the vertices that no face has; renumbers the corners in place by first use. */
   private static double[] onlyUsed(double[] xyz, int[] corner) {
     int[] number = new int[xyz.length / 3];
     Arrays.fill(number, -1);
@@ -114,6 +152,6 @@ record Weld(Mesh mesh, Labels labels, int dropped) {
       }
       corner[h] = number[v];
     }
-    return Arrays.copyOf(used, 3 * count);
+    return count == number.length ? used : Arrays.copyOf(used, 3 * count);
   }
 }

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.seamwright.basis.Progress;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Labels;
 import org.seamwright.mesh.Mesh;
@@ -174,9 +175,11 @@ class MeshFilesTest {
   }
 
   @Test
-  void digestIsThatOfTheBytes() throws MeshFileException {
+  void digestIsThatOfTheBytes() throws IOException, MeshFileException {
     // Expected value by the sha256sum program of GNU coreutils.
-    assertThat(readObj("v 0 0 0\nv 1 0 0\nv 0 1 0\nf 1 2 3\n").sha256())
+    Path file = directory.resolve("one.obj");
+    Files.writeString(file, "v 0 0 0\nv 1 0 0\nv 0 1 0\nf 1 2 3\n");
+    assertThat(MeshFiles.readWithDigest(file, Progress.NONE).sha256())
         .isEqualTo("697b00ab13410c52a542d2e9c63711fcc04e9cbf6c0d3439a9b43cc812e6e713");
   }
 
