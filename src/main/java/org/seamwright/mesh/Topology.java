@@ -30,7 +30,7 @@ public final class Topology {
   private static final int MANY_FACES = 1 << 16;
 
   /** Steps along lists that pieces never need: three or four edges are listed at a vertex. */
-  private static final long STEPS_PER_CORNER = 32;
+  private static final int STEPS_PER_CORNER = 32;
 
   private final int[] twin;
   private final int openEdges;
@@ -62,21 +62,22 @@ public final class Topology {
   /** Finds the edges of a mesh. */
   public static Topology of(Mesh mesh) {
     int ranges = Parallel.ranges(mesh.faceCount(), MANY_FACES / 2);
-    return of(mesh, ranges);
+    return of(mesh, ranges, STEPS_PER_CORNER);
   }
 
   /** The same, the vertices split into so many ranges that are worked through side by side. */
-  static Topology of(Mesh mesh, int ranges) {
+  static Topology of(Mesh mesh, int ranges, int stepsPerCorner) {
+    long steps = stepsPerCorner * (mesh.corner().length + 64L);
     int[] head = new int[mesh.vertexCount()];
     // Two allocations side by side: what they cost is the first touch of their memory.
     int[][] room = new int[2][];
     Parallel.each(ranges > 1 ? 2 : 1, i -> room[i] = new int[mesh.corner().length]);
     int[] twin = room[0];
     int[] next = room[1] == null ? new int[mesh.corner().length] : room[1];
-    Matcher[] parts = match(mesh, head, null, next, twin, ranges);
+    Matcher[] parts = match(mesh, head, null, next, twin, ranges, steps);
     for (Matcher part : parts) {
       if (part.steps < 0) {
-        parts = match(mesh, head, valence(mesh), next, twin, ranges);
+        parts = match(mesh, head, valence(mesh), next, twin, ranges, Long.MAX_VALUE);
         break;
       }
     }
@@ -92,14 +93,14 @@ public final class Topology {
   }
 
   private static Matcher[] match(
-      Mesh mesh, int[] head, int[] valence, int[] next, int[] twin, int ranges) {
+      Mesh mesh, int[] head, int[] valence, int[] next, int[] twin, int ranges, long steps) {
     Matcher[] parts = new Matcher[ranges];
     Parallel.each(
         ranges,
         i -> {
           int from = Parallel.begin(mesh.vertexCount(), ranges, i);
           int to = Parallel.begin(mesh.vertexCount(), ranges, i + 1);
-          parts[i] = new Matcher(mesh.corner(), head, valence, next, twin, from, to);
+          parts[i] = new Matcher(mesh.corner(), head, valence, next, twin, from, to, steps);
           parts[i].match();
         });
     return parts;
@@ -139,7 +140,15 @@ public final class Topology {
     private int branching;
     private int flipped;
 
-    Matcher(int[] corner, int[] head, int[] valence, int[] next, int[] twin, int from, int to) {
+    Matcher(
+        int[] corner,
+        int[] head,
+        int[] valence,
+        int[] next,
+        int[] twin,
+        int from,
+        int to,
+        long steps) {
       this.corner = corner;
       this.head = head;
       this.valence = valence;
@@ -147,7 +156,7 @@ public final class Topology {
       this.twin = twin;
       this.from = from;
       this.to = to;
-      this.steps = valence == null ? STEPS_PER_CORNER * (corner.length + 64L) : Long.MAX_VALUE;
+      this.steps = steps;
     }
 
     void match() {

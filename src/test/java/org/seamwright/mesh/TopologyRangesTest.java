@@ -44,8 +44,9 @@ class TopologyRangesTest {
   void agreesWithAPlainMapInAnyNumberOfRanges(long seed) {
     Mesh mesh = soup(seed);
     Map<Long, List<Integer>> byEdge = halfEdgesByEdge(mesh);
-    for (int ranges = 1; ranges <= 5; ranges++) {
-      Topology topology = Topology.of(mesh, ranges);
+    for (int run = 0; run < 10; run++) {
+      // No step allowed: the lists move to the end that fewer faces meet.
+      Topology topology = Topology.of(mesh, 1 + run / 2, run % 2 == 0 ? 32 : 0);
       int open = 0;
       int branching = 0;
       int flipped = 0;
