@@ -53,8 +53,7 @@ final class MeasureCommand implements Callable<Integer> {
       return askForUnit(spec.commandLine().getErr());
     }
     Piece piece =
-        Piece.of(
-            MeshFiles.read(file, Progress.NONE), file.toString(), scale.get(), Progress.NONE);
+        Piece.of(MeshFiles.read(file, Progress.NONE), file.toString(), scale.get(), Progress.NONE);
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
       out.print(Json.forTerminal(MeasureJson.text(file.toString(), scale.get(), piece)));

@@ -3,7 +3,6 @@ package org.seamwright.meshfile;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.seamwright.basis.Notice;

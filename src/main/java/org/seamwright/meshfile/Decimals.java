@@ -1,5 +1,6 @@
 package org.seamwright.meshfile;
 
+import ch.randelshofer.fastdoubleparser.JavaDoubleParser;
 import java.nio.charset.StandardCharsets;
 
 /**
@@ -8,7 +9,7 @@ import java.nio.charset.StandardCharsets;
  * <p>Accepts what C and Fortran write: {@code 1}, {@code -1.5}, {@code .5}, {@code 1.}, {@code
  * 1e-3}, {@code 0.1D+01} and the exponent without a letter of long Fortran numbers, {@code
  * 0.1-100}. The result is the nearest double: up to 2^53 and powers of ten up to 22 by one exact
- * operation, all else by the Java library.
+ * operation, all else by a library for it.
  *
  * <p>Source of the short way: W. D. Clinger, "How to read floating point numbers accurately", PLDI
  * 1990.
@@ -98,8 +99,11 @@ final class Decimals {
       double value = power < 0 ? digits / POWER[-power] : digits * POWER[power];
       return negative ? -value : value;
     }
+    if (power == scale && mantissaEnd == to) {
+      return JavaDoubleParser.parseDouble(bytes, from, to - from);
+    }
     String mantissa = new String(bytes, from, mantissaEnd - from, StandardCharsets.ISO_8859_1);
-    return Double.parseDouble(mantissa + "e" + exponent);
+    return JavaDoubleParser.parseDouble(mantissa + "e" + exponent);
   }
 
   /** Where the exponent begins if the byte at i can open one, else -1. */

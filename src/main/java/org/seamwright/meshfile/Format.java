@@ -1,7 +1,9 @@
 package org.seamwright.meshfile;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
 
 /** The formats and how a file's content tells them apart. */
@@ -59,13 +61,27 @@ enum Format {
     throw BinaryStlReader.explain(bytes, refusal);
   }
 
-  /** Parses a file of this format, other than binary STL. */
-  RawFaces parse(byte[] bytes, Refusal refusal, Progress progress) throws MeshFileException {
+  /**
+   * Reads and welds a file of this format, other than a whole binary STL.
+   *
+   * @param notices takes what was assumed
+   */
+  Weld read(byte[] bytes, List<Notice> notices, Refusal refusal, Progress progress)
+      throws MeshFileException {
     return switch (this) {
       case STL_BINARY -> throw BinaryStlReader.explain(bytes, refusal);
       case STL_TEXT -> TextStlReader.read(bytes, textStart(bytes), refusal, progress);
-      case OBJ -> ObjReader.read(bytes, textStart(bytes), refusal, progress);
+      case OBJ ->
+          weld(
+              ObjReader.read(bytes, textStart(bytes), refusal, progress.between(0, 0.6)),
+              notices,
+              progress.between(0.6, 1));
     };
+  }
+
+  private static Weld weld(RawFaces raw, List<Notice> notices, Progress progress) {
+    notices.addAll(raw.notices());
+    return Weld.of(raw, progress);
   }
 
   /** Where text begins: after a byte order mark of UTF-8, if there is one. */

@@ -25,8 +25,16 @@ final class Growing {
       return items[i];
     }
 
+    void clear() {
+      size = 0;
+    }
+
     int size() {
       return size;
+    }
+
+    void copyTo(int[] other, int at) {
+      System.arraycopy(items, 0, other, at, size);
     }
 
     int[] toArray() {
@@ -48,6 +56,11 @@ final class Growing {
 
     double get(int i) {
       return items[i];
+    }
+
+    /** The array itself, longer than the list. */
+    double[] items() {
+      return items;
     }
 
     int size() {

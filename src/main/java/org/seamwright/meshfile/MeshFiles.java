@@ -41,8 +41,7 @@ public final class MeshFiles {
   }
 
   /** The same, the digest of the file's bytes included. */
-  public static MeshDocument readWithDigest(Path file, Progress progress)
-      throws MeshFileException {
+  public static MeshDocument readWithDigest(Path file, Progress progress) throws MeshFileException {
     return read(file, true, progress);
   }
 
@@ -86,12 +85,10 @@ public final class MeshFiles {
       byte[] bytes = source.all();
       progress.at(0.1);
       format = Format.of(bytes, refusal);
-      RawFaces raw = format.parse(bytes, refusal, progress.between(0.1, 0.6));
-      if (raw.corner().length == 0 && (format == Format.OBJ || raw.points().count() == 0)) {
-        throw refusal.noFaces();
-      }
-      notices.addAll(raw.notices());
-      weld = Weld.of(raw, progress.between(0.6, 0.9));
+      weld = format.read(bytes, notices, refusal, progress.between(0.1, 0.9));
+    }
+    if (weld.mesh().faceCount() + weld.dropped() == 0) {
+      throw refusal.noFaces();
     }
     requireArea(weld, refusal);
     if (weld.dropped() > 0) {

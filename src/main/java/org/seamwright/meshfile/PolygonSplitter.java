@@ -46,6 +46,20 @@ final class PolygonSplitter {
     this.corner = corner;
   }
 
+  /** The same with points of a growing list. */
+  int split(Growing.Doubles points, Growing.Ints polygon, int from, int count) {
+    return split(points.items(), polygon, from, count);
+  }
+
+  /** Counts what another splitter found as found by this one. */
+  void absorb(PolygonSplitter other) {
+    notFlat += other.notFlat;
+    deviation = Math.max(deviation, other.deviation);
+    splitArea += other.splitArea;
+    flatArea += other.flatArea;
+    tangled += other.tangled;
+  }
+
   /** Polygons so far that are not flat. */
   int notFlat() {
     return notFlat;
@@ -74,7 +88,7 @@ final class PolygonSplitter {
    * @param count number of corners, at least 3
    * @return number of triangles, {@code count - 2}
    */
-  int split(Growing.Doubles points, Growing.Ints polygon, int from, int count) {
+  int split(double[] points, Growing.Ints polygon, int from, int count) {
     triangles = 0;
     if (count == 3) {
       emit(polygon.get(from), polygon.get(from + 1), polygon.get(from + 2));
@@ -100,7 +114,7 @@ final class PolygonSplitter {
   /**
    * Takes the corners over; one that repeats its forerunner goes out as a triangle to be dropped.
    */
-  private int load(Growing.Doubles points, Growing.Ints polygon, int from, int count) {
+  private int load(double[] points, Growing.Ints polygon, int from, int count) {
     if (x.length < count) {
       x = new double[count];
       y = new double[count];
@@ -116,9 +130,9 @@ final class PolygonSplitter {
     int n = 0;
     for (int i = 0; i < count; i++) {
       int p = polygon.get(from + i);
-      x[n] = points.get(3 * p);
-      y[n] = points.get(3 * p + 1);
-      z[n] = points.get(3 * p + 2);
+      x[n] = points[3 * p];
+      y[n] = points[3 * p + 1];
+      z[n] = points[3 * p + 2];
       id[n] = p;
       boolean again =
           (n > 0 && samePlace(n, n - 1)) || (i == count - 1 && n > 0 && samePlace(n, 0));
@@ -298,7 +312,7 @@ final class PolygonSplitter {
     return true;
   }
 
-  private void judgeFlatness(double[] normal, int n, int before, Growing.Doubles points) {
+  private void judgeFlatness(double[] normal, int n, int before, double[] points) {
     double length = length(normal);
     double mx = Arrays.stream(x, 0, n).average().orElse(0);
     double my = Arrays.stream(y, 0, n).average().orElse(0);
@@ -321,11 +335,11 @@ final class PolygonSplitter {
     }
   }
 
-  private static double area(Growing.Doubles p, int a, int b, int c) {
+  private static double area(double[] p, int a, int b, int c) {
     double[] e = new double[6];
     for (int axis = 0; axis < 3; axis++) {
-      e[axis] = p.get(3 * b + axis) - p.get(3 * a + axis);
-      e[3 + axis] = p.get(3 * c + axis) - p.get(3 * a + axis);
+      e[axis] = p[3 * b + axis] - p[3 * a + axis];
+      e[3 + axis] = p[3 * c + axis] - p[3 * a + axis];
     }
     return length(
             new double[] {

@@ -8,8 +8,8 @@ import org.seamwright.basis.Notice;
  * for all formats.
  *
  * @param points the corners' places
- * @param corner indices of points, 3 per face; empty if the points are themselves the corners, 3
- *     per face in order
+ * @param corner indices of points, 3 per face; null if the points are themselves the corners, 3 per
+ *     face in order
  * @param label one entry per face into {@code names}; empty if no face has a name
  * @param names distinct names, the first of which is empty
  * @param notices what was assumed
@@ -36,5 +36,10 @@ record RawFaces(
         return xyz.length / 3;
       }
     }
+  }
+
+  /** Whether faces name points by number, so that two may share one. */
+  boolean indexed() {
+    return corner != null;
   }
 }

@@ -3,23 +3,34 @@ package org.seamwright.meshfile;
 import java.nio.charset.StandardCharsets;
 
 /**
- * Walks over the words of a text held as bytes, counting lines. Line ends are LF, CR LF or CR. The
- * current word is {@code bytes[start … stop - 1]}.
+ * Walks over the words of a text held as bytes. Line ends are LF, CR LF or CR. The current word is
+ * {@code bytes[start … stop - 1]}.
  */
 final class TextCursor {
   private final byte[] bytes;
+  private final int end;
   private int at;
-  private int line = 1;
   private int start;
   private int stop;
 
   TextCursor(byte[] bytes, int from) {
-    this.bytes = bytes;
-    this.at = from;
+    this(bytes, from, bytes.length);
   }
 
-  /** Line of the current word, from 1. */
+  /** A cursor over a part of a text, that begins with a line and ends before one. */
+  TextCursor(byte[] bytes, int from, int end) {
+    this.bytes = bytes;
+    this.at = from;
+    this.end = end;
+  }
+
+  /** Line of the current word in the whole text, from 1; counted anew, since it is seldom asked. */
   int line() {
+    int line = 1;
+    for (int i = 0; i < start; i++) {
+      boolean inPair = bytes[i] == '\r' && i + 1 < bytes.length && bytes[i + 1] == '\n';
+      line += isLineEnd(bytes[i]) && !inPair ? 1 : 0;
+    }
     return line;
   }
 
@@ -30,7 +41,7 @@ final class TextCursor {
 
   /** Goes to the next word on this or a later line; false at the end of the text. */
   boolean nextWord() {
-    while (at < bytes.length && isSpace(bytes[at])) {
+    while (at < end && isSpace(bytes[at])) {
       if (!passLineEnd()) {
         at++;
       }
@@ -43,9 +54,9 @@ final class TextCursor {
    * line or before a comment sign.
    */
   boolean nextWordOnLine() {
-    while (at < bytes.length) {
+    while (at < end) {
       byte b = bytes[at];
-      if (b == '\\' && at + 1 < bytes.length && isLineEnd(bytes[at + 1])) {
+      if (b == '\\' && at + 1 < end && isLineEnd(bytes[at + 1])) {
         at++;
         passLineEnd();
       } else if (isSpace(b) && !isLineEnd(b)) {
@@ -54,7 +65,7 @@ final class TextCursor {
         break;
       }
     }
-    if (at >= bytes.length || isLineEnd(bytes[at]) || bytes[at] == '#') {
+    if (at >= end || isLineEnd(bytes[at]) || bytes[at] == '#') {
       start = at;
       stop = at;
       return false;
@@ -64,7 +75,7 @@ final class TextCursor {
 
   private boolean takeWord() {
     start = at;
-    while (at < bytes.length && !isSpace(bytes[at]) && !continues(at)) {
+    while (at < end && !isSpace(bytes[at]) && !continues(at)) {
       at++;
     }
     stop = at;
@@ -72,36 +83,35 @@ final class TextCursor {
   }
 
   private boolean continues(int i) {
-    return bytes[i] == '\\' && i > start && i + 1 < bytes.length && isLineEnd(bytes[i + 1]);
+    return bytes[i] == '\\' && i > start && i + 1 < end && isLineEnd(bytes[i + 1]);
   }
 
   /** Goes to the beginning of the next line; false at the end of the text. */
   boolean nextLine() {
-    while (at < bytes.length && !isLineEnd(bytes[at])) {
+    while (at < end && !isLineEnd(bytes[at])) {
       at++;
     }
     passLineEnd();
-    return at < bytes.length;
+    return at < end;
   }
 
   /** The rest of the line without the spaces around it; the cursor stays before the line's end. */
   String restOfLine() {
     int from = at;
-    while (at < bytes.length && !isLineEnd(bytes[at])) {
+    while (at < end && !isLineEnd(bytes[at])) {
       at++;
     }
     return new String(bytes, from, at - from, StandardCharsets.UTF_8).strip();
   }
 
   private boolean passLineEnd() {
-    if (at >= bytes.length || !isLineEnd(bytes[at])) {
+    if (at >= end || !isLineEnd(bytes[at])) {
       return false;
     }
-    if (bytes[at] == '\r' && at + 1 < bytes.length && bytes[at + 1] == '\n') {
+    if (bytes[at] == '\r' && at + 1 < end && bytes[at + 1] == '\n') {
       at++;
     }
     at++;
-    line++;
     return true;
   }
 
@@ -146,7 +156,7 @@ final class TextCursor {
     return b == ' ' || (b >= '\t' && b <= '\r');
   }
 
-  private static boolean isLineEnd(byte b) {
+  static boolean isLineEnd(byte b) {
     return b == '\n' || b == '\r';
   }
 }

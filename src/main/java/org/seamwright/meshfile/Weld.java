@@ -25,7 +25,7 @@ record Weld(Mesh mesh, Labels labels, int dropped) {
   /** Welds the corners of parsed faces. */
   static Weld of(RawFaces raw, Progress progress) {
     WeldBlock.Joined joined = weldPoints(raw.points(), progress);
-    if (raw.corner().length > 0) {
+    if (raw.indexed()) {
       joined = inOrderOfUse(joined, raw.corner());
     }
     return of(joined, raw.label(), raw.names());

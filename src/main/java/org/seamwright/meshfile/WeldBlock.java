@@ -59,8 +59,8 @@ final class WeldBlock {
   }
 
   /**
-   * Adds the next corner as part of a batch of whole faces; {@link #flush} ends it. Most corners are
-   * also corners of the face before, and need no looking up.
+   * Adds the next corner as part of a batch of whole faces; {@link #flush} ends it. Most corners
+   * are also corners of the face before, and need no looking up.
    */
   void put(double x, double y, double z) {
     int i = batch;
@@ -218,9 +218,7 @@ final class WeldBlock {
       all += block.count();
     }
     int[] corner =
-        shared && all == blocks[0].corner.length
-            ? blocks[0].corner
-            : new int[Math.toIntExact(all)];
+        shared && all == blocks[0].corner.length ? blocks[0].corner : new int[Math.toIntExact(all)];
     int at = 0;
     for (int b = 0; b < blocks.length; b++) {
       WeldBlock block = blocks[b];
