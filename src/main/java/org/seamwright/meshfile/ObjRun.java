@@ -188,8 +188,15 @@ final class ObjRun {
 
   private void face() throws MeshFileException {
     polygon.clear();
-    while (cursor.nextWordOnLine()) {
-      polygon.add(index() - 1);
+    while (true) {
+      int plain = cursor.nextCount();
+      if (plain > 0 && plain <= allPoints.length / 3) {
+        polygon.add(plain - 1);
+      } else if (plain > 0 || cursor.nextWordOnLine()) {
+        polygon.add(index() - 1);
+      } else {
+        break;
+      }
     }
     if (polygon.size() < 3) {
       throw refusal.at(

@@ -73,6 +73,31 @@ final class TextCursor {
     return takeWord();
   }
 
+  /**
+   * The next word on this line if it is a number above 0 in at most nine digits and nothing else;
+   * otherwise 0, and the cursor stays where it is.
+   */
+  int nextCount() {
+    int i = at;
+    while (i < end && (bytes[i] == ' ' || bytes[i] == '\t')) {
+      i++;
+    }
+    int from = i;
+    int value = 0;
+    for (; i < end && i - from < 9 && bytes[i] >= '0' && bytes[i] <= '9'; i++) {
+      value = 10 * value + (bytes[i] - '0');
+    }
+    if (i < end && !isSpace(bytes[i])) {
+      return 0;
+    }
+    if (value > 0) {
+      start = from;
+      stop = i;
+      at = i;
+    }
+    return value;
+  }
+
   private boolean takeWord() {
     start = at;
     while (at < end && !isSpace(bytes[at]) && !continues(at)) {

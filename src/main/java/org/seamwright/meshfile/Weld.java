@@ -69,11 +69,8 @@ record Weld(Mesh mesh, Labels labels, int dropped) {
 
   /** Welded corners of faces that name points by number. */
   private static WeldBlock.Joined inOrderOfUse(WeldBlock.Joined points, int[] corner) {
-    int[] welded = new int[corner.length];
-    for (int h = 0; h < corner.length; h++) {
-      welded[h] = points.corner()[corner[h]];
-    }
-    double[] xyz = onlyUsed(points.xyz(), welded);
+    int[] welded = corner.clone();
+    double[] xyz = onlyUsed(points.xyz(), points.corner(), welded);
     return new WeldBlock.Joined(xyz, welded);
   }
 
@@ -92,7 +89,7 @@ record Weld(Mesh mesh, Labels labels, int dropped) {
     if (dropped > 0) {
       keptLabel = label.clone();
       corner = withoutCollapsed(corner, keptLabel, faces - dropped);
-      xyz = onlyUsed(xyz, corner);
+      xyz = onlyUsed(xyz, identity(xyz.length / 3), corner);
       keptLabel = Arrays.copyOf(keptLabel, Math.min(label.length, faces - dropped));
     }
     int kept = faces - dropped;
@@ -122,6 +119,12 @@ record Weld(Mesh mesh, Labels labels, int dropped) {
     return a == b || b == c || c == a;
   }
 
+  private static int[] identity(int count) {
+    int[] same = new int[count];
+    Arrays.setAll(same, i -> i);
+    return same;
+  }
+
   /** The other faces' corners; moves their labels to the front. */
   private static int[] withoutCollapsed(int[] corner, int[] label, int kept) {
     int[] other = new int[3 * kept];
@@ -138,16 +141,24 @@ record Weld(Mesh mesh, Labels labels, int dropped) {
     return other;
   }
 
-  /** Leaves out the vertices that no face has; renumbers the corners in place by first use. */
-  private static double[] onlyUsed(double[] xyz, int[] corner) {
+  /**
+   * Leaves out the vertices that no face has and numbers the others by first use.
+   *
+   * @param xyz coordinates of the vertices
+   * @param vertex the vertex of each point
+   * @param corner points; renumbered in place
+   */
+  private static double[] onlyUsed(double[] xyz, int[] vertex, int[] corner) {
     int[] number = new int[xyz.length / 3];
     Arrays.fill(number, -1);
     double[] used = new double[xyz.length];
     int count = 0;
     for (int h = 0; h < corner.length; h++) {
-      int v = corner[h];
+      int v = vertex[corner[h]];
       if (number[v] < 0) {
-        System.arraycopy(xyz, 3 * v, used, 3 * count, 3);
+        used[3 * count] = xyz[3 * v];
+        used[3 * count + 1] = xyz[3 * v + 1];
+        used[3 * count + 2] = xyz[3 * v + 2];
         number[v] = count++;
       }
       corner[h] = number[v];
