@@ -2,11 +2,16 @@ package org.seamwright.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.function.Supplier;
 import org.seamwright.basis.InputException;
 import picocli.CommandLine;
 
 /** Starts the program: reads the command line, runs the command, turns failures into exit codes. */
 public final class Main {
+  private static final Map<String, Supplier<Object>> COMMANDS = commands();
+
   private Main() {}
 
   /**
@@ -33,7 +38,7 @@ public final class Main {
    */
   static int run(PrintWriter out, PrintWriter err, String... args) {
     Seamwright top = new Seamwright();
-    CommandLine line = new CommandLine(top);
+    CommandLine line = withCommands(new CommandLine(top), args.length == 0 ? "" : args[0]);
     line.setOut(out);
     line.setErr(err);
     line.setCaseInsensitiveEnumValuesAllowed(true);
@@ -50,6 +55,29 @@ public final class Main {
     } catch (StackOverflowError | LinkageError | AssertionError e) {
       return failed(e, err, top.stacktrace);
     }
+  }
+
+  /**
+   * Adds the command that is named, or all of them where help or an error may have to list them:
+   * building every command takes longer than measuring a small piece.
+   */
+  private static CommandLine withCommands(CommandLine line, String named) {
+    Supplier<Object> only = COMMANDS.get(named);
+    if (only != null) {
+      return line.addSubcommand(named, only.get());
+    }
+    COMMANDS.forEach((name, command) -> line.addSubcommand(name, command.get()));
+    return line;
+  }
+
+  private static Map<String, Supplier<Object>> commands() {
+    Map<String, Supplier<Object>> commands = new LinkedHashMap<>();
+    commands.put("measure", MeasureCommand::new);
+    commands.put("new", NewCommand::new);
+    commands.put("plan", PlanCommand::new);
+    commands.put("picture", PictureCommand::new);
+    commands.put("window", WindowCommand::new);
+    return commands;
   }
 
   private static int wrongUsage(CommandLine.ParameterException e, String[] args) {

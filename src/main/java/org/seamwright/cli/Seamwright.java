@@ -7,20 +7,13 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 
-/** The program itself, before a command is named. */
+/** The program itself, before a command is named. {@link Main} adds the commands. */
 @Command(
     name = "seamwright",
     description = "Plans hand (brush, selective) gold plating of irregular pieces from a 3D model.",
     mixinStandardHelpOptions = true,
     versionProvider = Seamwright.Version.class,
     synopsisSubcommandLabel = "COMMAND",
-    subcommands = {
-      MeasureCommand.class,
-      NewCommand.class,
-      PlanCommand.class,
-      PictureCommand.class,
-      WindowCommand.class
-    },
     footer = {
       "",
       "A job from beginning to end:",

@@ -39,10 +39,15 @@ public final class UnitFormat {
    * @param locale decides between decimal point and comma
    */
   public UnitFormat(UnitSystem system, Locale locale) {
-    this(
-        system,
-        DecimalFormatSymbols.getInstance(locale).getDecimalSeparator() == ',' ? ',' : '.',
-        NO_BREAK_SPACE);
+    this(system, decimalMark(locale), NO_BREAK_SPACE);
+  }
+
+  private static char decimalMark(Locale locale) {
+    // The root locale is asked for most, and loading the symbols takes time.
+    if (locale.equals(Locale.ROOT)) {
+      return '.';
+    }
+    return DecimalFormatSymbols.getInstance(locale).getDecimalSeparator() == ',' ? ',' : '.';
   }
 
   private UnitFormat(UnitSystem system, char decimal, char space) {

@@ -30,7 +30,17 @@ import tech.units.indriya.unit.Units;
  * appendix B; from memory).
  */
 final class UnitModel {
+  // By definition; known without the library, since nearly every run shows sizes in them.
+  private static final BigDecimal INCH = new BigDecimal("25.4");
+  private static final BigDecimal SQUARE_INCH = new BigDecimal("645.16");
+  private static final BigDecimal HUNDRED = new BigDecimal(100);
+
   private UnitModel() {}
+
+  /** What the library makes of a unit: all the figures of {@link #worth} agree with it. */
+  static BigDecimal worthByLibrary(KnownUnit unit) {
+    return Definitions.WORTH.get(unit);
+  }
 
   /**
    * Worth of one unit in the inner unit of its kind: mm, mm², g, ml or s.
@@ -40,6 +50,10 @@ final class UnitModel {
   static BigDecimal worth(KnownUnit unit) {
     return switch (unit) {
       case MILLIMETRE, SQUARE_MILLIMETRE, GRAM, MILLILITRE, SECOND -> BigDecimal.ONE;
+      case INCH -> INCH;
+      case SQUARE_INCH -> SQUARE_INCH;
+      case CENTIMETRE -> BigDecimal.TEN;
+      case SQUARE_CENTIMETRE -> HUNDRED;
       default -> Definitions.WORTH.get(unit);
     };
   }
