@@ -48,18 +48,6 @@ final class JobKeys {
           "lacquerCoats",
           "lacquerLoss");
 
-  /** Keys of each kind of mark, in the order they are written. */
-  static final Map<String, List<String>> MARKS =
-      ordered(
-          Map.entry("halfSpace", List.of("kind", "name", "treatment", "point", "normal")),
-          Map.entry("near", List.of("kind", "name", "treatment", "radius", "path")),
-          Map.entry("creaseFill", List.of("kind", "name", "treatment", "point", "angle")),
-          Map.entry("part", List.of("kind", "name", "treatment", "point")),
-          Map.entry(
-              "sector",
-              List.of("kind", "name", "treatment", "point", "axis", "zero", "from", "to")),
-          Map.entry("box", List.of("kind", "name", "treatment", "low", "high")));
-
   static final Map<String, Treatment> TREATMENTS =
       ordered(
           Map.entry("plate", Treatment.PLATE),

@@ -28,7 +28,7 @@ final class JobReader {
         keys.get("note", "", JobNode::text),
         mesh,
         keys.get("ground", Treatment.PLATE, n -> n.oneOf(JobKeys.TREATMENTS)),
-        keys.get("marks", List.of(), n -> n.list(MarkReader::read)),
+        keys.get("marks", List.of(), n -> n.list(MarkKinds::read)),
         keys.get("sections", JobDefaults.sections(), JobReader::sections),
         keys.get("plating", JobReader::plating),
         keys.get("masking", JobDefaults.masking(), JobReader::masking),

@@ -1,11 +1,8 @@
 package org.seamwright.job;
 
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
-import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.mask.MaskSettings;
-import org.seamwright.region.Mark;
 import org.seamwright.units.UnitSystem;
 
 /**
@@ -28,7 +25,7 @@ final class JobWriter {
     tree.put("display", JobKeys.word(JobKeys.DISPLAYS, job.display()));
     tree.put("mesh", writer.mesh(job.mesh()));
     tree.put("ground", JobKeys.word(JobKeys.TREATMENTS, job.ground()));
-    tree.put("marks", job.marks().stream().map(writer::mark).toList());
+    tree.put("marks", job.marks().stream().map(m -> MarkKinds.write(m, job.display())).toList());
     tree.put("sections", writer.sections(job.sections()));
     tree.put("plating", writer.plating(job.plating()));
     tree.put("masking", writer.masking(job.masking()));
@@ -50,52 +47,6 @@ final class JobWriter {
       tree.put("knownLength", length);
     }
     return tree;
-  }
-
-  private Map<String, Object> mark(Mark mark) {
-    Map<String, Object> tree = new LinkedHashMap<>();
-    tree.put("kind", kind(mark));
-    tree.put("name", mark.name());
-    tree.put("treatment", JobKeys.word(JobKeys.TREATMENTS, mark.treatment()));
-    if (mark instanceof Mark.HalfSpace half) {
-      tree.put("point", vector(half.point()));
-      tree.put("normal", vector(half.normal()));
-    } else if (mark instanceof Mark.Near near) {
-      tree.put("radius", length(near.radiusMm()));
-      tree.put("path", near.path().stream().map(JobWriter::vector).toList());
-    } else if (mark instanceof Mark.CreaseFill fill) {
-      tree.put("point", vector(fill.point()));
-      tree.put("angle", fill.angleDegrees());
-    } else if (mark instanceof Mark.WholePart part) {
-      tree.put("point", vector(part.point()));
-    } else if (mark instanceof Mark.Sector sector) {
-      tree.put("point", vector(sector.point()));
-      tree.put("axis", vector(sector.axis()));
-      tree.put("zero", vector(sector.zero()));
-      tree.put("from", sector.fromDegrees());
-      tree.put("to", sector.toDegrees());
-    } else if (mark instanceof Mark.InBox box) {
-      tree.put("low", vector(box.low()));
-      tree.put("high", vector(box.high()));
-    }
-    return tree;
-  }
-
-  private static String kind(Mark mark) {
-    if (mark instanceof Mark.HalfSpace) {
-      return "halfSpace";
-    } else if (mark instanceof Mark.Near) {
-      return "near";
-    } else if (mark instanceof Mark.CreaseFill) {
-      return "creaseFill";
-    } else if (mark instanceof Mark.WholePart) {
-      return "part";
-    } else if (mark instanceof Mark.Sector) {
-      return "sector";
-    } else if (mark instanceof Mark.InBox) {
-      return "box";
-    }
-    throw new IllegalStateException("No spelling for " + mark);
   }
 
   private Map<String, Object> sections(Job.SectionRules rules) {
@@ -139,9 +90,5 @@ final class JobWriter {
 
   private String length(double mm) {
     return AmountKind.LENGTH.write(mm, display);
-  }
-
-  private static List<Double> vector(Vector3D v) {
-    return List.of(v.getX(), v.getY(), v.getZ());
   }
 }

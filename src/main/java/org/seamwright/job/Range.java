@@ -24,6 +24,7 @@ record Range(double low, boolean lowAllowed, double high, boolean highAllowed, S
   static final Range LOST_PART =
       new Range(0, true, 1, false, "must be from 0 to below 1, as a share: 0.15 for 15 in 100");
   static final Range CREASE = new Range(0, false, 180, true, "must be above 0 and at most 180");
+  static final Range COPIES = new Range(2, true, 360, true, "must be a whole number from 2 to 360");
   static final Range COATS = new Range(0, true, 20, true, "must be a whole number from 0 to 20");
 
   /** Whether a value is in the range; never for NaN. */

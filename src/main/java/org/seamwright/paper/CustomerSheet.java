@@ -120,8 +120,8 @@ public final class CustomerSheet {
     List<String> rows = new ArrayList<>();
     for (int i = 0; i < brief.planned.job().marks().size(); i++) {
       Mark mark = brief.planned.job().marks().get(i);
-      if (!mark.name().isBlank()) {
-        rows.add(mark.name() + ": " + words(mark.treatment()));
+      if (!mark.name().isBlank() && mark instanceof Mark.Place place) {
+        rows.add(mark.name() + ": " + words(place.treatment()));
       }
     }
     for (String row : rows) {

@@ -11,15 +11,28 @@ final class BoxReach implements IntPredicate {
   /** A triangle gains at most one corner per plane. */
   private static final int MOST_CORNERS = 9;
 
+  /** Coordinates of vertices in the box's own frame. */
+  interface Coordinates {
+    /** Coordinate of a vertex along an axis, mm. */
+    double at(int vertex, int axis);
+  }
+
   private final EditableSurface surface;
+  private final Coordinates coordinates;
   private final double[] low;
   private final double[] high;
   private final double snapMm;
   private double[] polygon = new double[3 * MOST_CORNERS];
   private double[] clipped = new double[3 * MOST_CORNERS];
 
-  BoxReach(EditableSurface surface, double[] low, double[] high, double snapMm) {
+  BoxReach(
+      EditableSurface surface,
+      Coordinates coordinates,
+      double[] low,
+      double[] high,
+      double snapMm) {
     this.surface = surface;
+    this.coordinates = coordinates;
     this.low = low;
     this.high = high;
     this.snapMm = snapMm;
@@ -30,7 +43,7 @@ final class BoxReach implements IntPredicate {
     int count = 3;
     for (int k = 0; k < 3; k++) {
       for (int axis = 0; axis < 3; axis++) {
-        polygon[3 * k + axis] = surface.at(surface.from(3 * face + k), axis);
+        polygon[3 * k + axis] = coordinates.at(surface.from(3 * face + k), axis);
       }
     }
     for (int side = 0; side < 6 && count > 2; side++) {

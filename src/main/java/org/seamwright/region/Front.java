@@ -16,9 +16,7 @@ import org.seamwright.mesh.Topology;
  * there. With edges of length e a front of radius r is off by at most e²/8r, and a disc's area by
  * about e²/6r² of itself: 3 parts in 10 000, always too small.
  *
- * <p>Edges are split at their middle: all those of a face that are nearly as long as its longest,
- * so that the long facets of a turned piece are cut across and not into ever thinner needles. Then
- * {@link Flips} rounds the pieces.
+ * <p>Edges are split by {@link Halving}.
  */
 final class Front {
   /** Longest edge where the front is straight, as a share of the radius. */
@@ -27,17 +25,16 @@ final class Front {
   /** Longest edge that is split where the front is bent, as a share of the radius. */
   static final double FINE = 1 / 24.0;
 
-  /** Edges of a face that are split along with its longest, as a share of that one's length. */
-  static final double LONG = 0.6;
-
   /** Difference of the slope from 1 that counts as bent: about an edge of a 10th of the radius. */
   static final double BENT = 2e-3;
 
   private final EditableSurface surface;
+  private final Halving halving;
   private final double radiusMm;
 
   Front(EditableSurface surface, double radiusMm) {
     this.surface = surface;
+    this.halving = new Halving(surface);
     this.radiusMm = radiusMm;
   }
 
@@ -57,10 +54,10 @@ final class Front {
       int face = i;
       if (surface.hasEdges(faces[i])
           && needsSplit(faces[i], k -> distanceMm[corner[3 * face + k]], levelMm)) {
-        chooseLongEdges(faces[i]);
+        halving.choose(faces[i]);
       }
     }
-    splitDue(faces);
+    halving.split(faces);
     return surface.faceCount() - before;
   }
 
@@ -79,17 +76,17 @@ final class Front {
       splits = surface.faceCount();
       int[] faces = patches.reached(new int[] {seed}, tube).faces();
       for (int f : faces) {
-        if (surface.hasEdges(f) && surface.length(longestEdge(f)) > radiusMm) {
-          chooseLongEdges(f);
+        if (surface.hasEdges(f) && surface.length(halving.longestEdge(f)) > radiusMm) {
+          halving.choose(f);
         }
       }
-      splitDue(faces);
+      halving.split(faces);
     } while (surface.faceCount() > splits);
     return surface.faceCount() - before;
   }
 
   private boolean needsSplit(int face, IntToDoubleFunction distance, double level) {
-    double longest = surface.length(longestEdge(face));
+    double longest = surface.length(halving.longestEdge(face));
     if (longest <= FINE * radiusMm) {
       return false;
     }
@@ -125,38 +122,5 @@ final class Front {
     double t = c - a;
     double area2 = uu * vv - uv * uv;
     return Math.sqrt((vv * s * s - 2 * uv * s * t + uu * t * t) / area2);
-  }
-
-  private void chooseLongEdges(int face) {
-    double least = LONG * surface.length(longestEdge(face));
-    for (int h = 3 * face; h < 3 * face + 3; h++) {
-      if (surface.length(h) >= least) {
-        surface.setDue(h);
-      }
-    }
-  }
-
-  /** Splits the chosen edges of some faces and of their pieces, then rounds the pieces. */
-  private void splitDue(int[] faces) {
-    int known = surface.faceCount();
-    for (int i = 0; i < faces.length + surface.faceCount() - known; i++) {
-      int face = i < faces.length ? faces[i] : known + i - faces.length;
-      for (int h = 3 * face; h < 3 * face + 3; h++) {
-        if (surface.isDue(h)) {
-          surface.splitEdge(h, 0.5);
-        }
-      }
-    }
-    if (surface.faceCount() > known) {
-      new Flips(surface).improve(faces, known);
-    }
-  }
-
-  private int longestEdge(int face) {
-    int h = 3 * face;
-    int next = Topology.next(h);
-    int prev = Topology.prev(h);
-    int longest = surface.length(next) > surface.length(h) ? next : h;
-    return surface.length(prev) > surface.length(longest) ? prev : longest;
   }
 }

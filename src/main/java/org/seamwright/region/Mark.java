@@ -15,8 +15,61 @@ public sealed interface Mark {
   /** What the user calls it; may be empty. */
   String name();
 
-  /** What becomes of the marked place. */
-  Treatment treatment();
+  /** Calls the case of this mark's kind. */
+  <T, E extends Exception> T match(Cases<T, E> cases) throws E;
+
+  /** A mark that says of a place what becomes of it. */
+  sealed interface Place extends Mark {
+    /** What becomes of the marked place. */
+    Treatment treatment();
+  }
+
+  /**
+   * One case per kind of mark.
+   *
+   * @param <T> what a case gives
+   * @param <E> what it may throw
+   */
+  interface Cases<T, E extends Exception> {
+    /** A half space. */
+    T halfSpace(HalfSpace mark) throws E;
+
+    /** A disc or stroke. */
+    T near(Near mark) throws E;
+
+    /** A fill up to creases. */
+    T creaseFill(CreaseFill mark) throws E;
+
+    /** A whole part. */
+    T wholePart(WholePart mark) throws E;
+
+    /** A sector about an axis. */
+    T sector(Sector mark) throws E;
+
+    /** A box. */
+    T inBox(InBox mark) throws E;
+
+    /** A ring about an axis. */
+    T ring(Ring mark) throws E;
+
+    /** A closed outline. */
+    T outline(Outline mark) throws E;
+
+    /** Faces that face a direction. */
+    T facing(Facing mark) throws E;
+
+    /** Faces with a name from the file. */
+    T named(Named mark) throws E;
+
+    /** A mirror image of the marks so far. */
+    T mirror(Mirror mark) throws E;
+
+    /** Turned copies of the marks so far. */
+    T turn(Turn mark) throws E;
+
+    /** Plated and bare places changing roles. */
+    T invert(Invert mark) throws E;
+  }
 
   /**
    * Everything on one side of a plane; a face lying in the plane belongs to it.
@@ -25,11 +78,16 @@ public sealed interface Mark {
    * @param normal points to the marked side; any length but zero
    */
   record HalfSpace(String name, Treatment treatment, Vector3D point, Vector3D normal)
-      implements Mark {
+      implements Place {
     /** Checks the plane. */
     public HalfSpace {
       check(name, treatment);
       requireDirection(normal, "normal");
+    }
+
+    @Override
+    public <T, E extends Exception> T match(Cases<T, E> cases) throws E {
+      return cases.halfSpace(this);
     }
   }
 
@@ -42,7 +100,7 @@ public sealed interface Mark {
    * @param radiusMm distance along the surface, above 0
    */
   record Near(String name, Treatment treatment, List<Vector3D> path, double radiusMm)
-      implements Mark {
+      implements Place {
     /** Checks the path and radius. */
     public Near {
       check(name, treatment);
@@ -51,6 +109,11 @@ public sealed interface Mark {
         throw new IllegalArgumentException("A path needs a point");
       }
       requirePositive(radiusMm, "radiusMm");
+    }
+
+    @Override
+    public <T, E extends Exception> T match(Cases<T, E> cases) throws E {
+      return cases.near(this);
     }
   }
 
@@ -62,13 +125,18 @@ public sealed interface Mark {
    *     stop the fill; above 0 and at most 180
    */
   record CreaseFill(String name, Treatment treatment, Vector3D point, double angleDegrees)
-      implements Mark {
+      implements Place {
     /** Checks the angle. */
     public CreaseFill {
       check(name, treatment);
       if (!(angleDegrees > 0 && angleDegrees <= 180)) {
         throw new IllegalArgumentException("Crease angle must be in (0, 180]: " + angleDegrees);
       }
+    }
+
+    @Override
+    public <T, E extends Exception> T match(Cases<T, E> cases) throws E {
+      return cases.creaseFill(this);
     }
   }
 
@@ -77,11 +145,16 @@ public sealed interface Mark {
    *
    * @param point any place on or near the part, mm
    */
-  record WholePart(String name, Treatment treatment, Vector3D point) implements Mark {
+  record WholePart(String name, Treatment treatment, Vector3D point) implements Place {
     /** Checks the names. */
     public WholePart {
       check(name, treatment);
       Objects.requireNonNull(point, "point");
+    }
+
+    @Override
+    public <T, E extends Exception> T match(Cases<T, E> cases) throws E {
+      return cases.wholePart(this);
     }
   }
 
@@ -102,7 +175,7 @@ public sealed interface Mark {
       Vector3D zero,
       double fromDegrees,
       double toDegrees)
-      implements Mark {
+      implements Place {
     /** Checks the axis and the angles. */
     public Sector {
       check(name, treatment);
@@ -118,6 +191,11 @@ public sealed interface Mark {
                 + toDegrees);
       }
     }
+
+    @Override
+    public <T, E extends Exception> T match(Cases<T, E> cases) throws E {
+      return cases.sector(this);
+    }
   }
 
   /**
@@ -126,13 +204,182 @@ public sealed interface Mark {
    * @param low corner with the smallest coordinates, mm
    * @param high corner with the largest coordinates, mm
    */
-  record InBox(String name, Treatment treatment, Vector3D low, Vector3D high) implements Mark {
+  record InBox(String name, Treatment treatment, Vector3D low, Vector3D high) implements Place {
     /** Checks that the box has a volume. */
     public InBox {
       check(name, treatment);
       if (!(low.getX() < high.getX() && low.getY() < high.getY() && low.getZ() < high.getZ())) {
         throw new IllegalArgumentException("Box is empty: " + low + " to " + high);
       }
+    }
+
+    @Override
+    public <T, E extends Exception> T match(Cases<T, E> cases) throws E {
+      return cases.inBox(this);
+    }
+  }
+
+  /**
+   * A ring about an axis: between two planes square to it and between two cylinders around it.
+   *
+   * @param point a point of the axis, from which heights count, mm
+   * @param axis direction of the axis, along which heights grow
+   * @param fromMm least height; may be minus infinity
+   * @param toMm greatest height; may be infinity
+   * @param innerMm radius of the inner cylinder; 0 if there is none
+   * @param outerMm radius of the outer cylinder; may be infinity
+   */
+  record Ring(
+      String name,
+      Treatment treatment,
+      Vector3D point,
+      Vector3D axis,
+      double fromMm,
+      double toMm,
+      double innerMm,
+      double outerMm)
+      implements Place {
+    /** Checks the axis and the limits. */
+    public Ring {
+      check(name, treatment);
+      requireDirection(axis, "axis");
+      if (!(fromMm < toMm)) {
+        throw new IllegalArgumentException("A ring's heights must rise: " + fromMm + " to " + toMm);
+      }
+      if (!(innerMm >= 0 && innerMm < outerMm)) {
+        throw new IllegalArgumentException(
+            "A ring's radii must grow from 0 or more: " + innerMm + " to " + outerMm);
+      }
+    }
+
+    @Override
+    public <T, E extends Exception> T match(Cases<T, E> cases) throws E {
+      return cases.ring(this);
+    }
+  }
+
+  /**
+   * Everything on one side of a closed outline on the surface: its points dropped to the nearest
+   * place, its sides the shortest ways between them.
+   *
+   * @param path three corners or more, mm; the last is joined to the first
+   * @param inside a point on the marked side, mm
+   */
+  record Outline(String name, Treatment treatment, List<Vector3D> path, Vector3D inside)
+      implements Place {
+    /** Checks the corners. */
+    public Outline {
+      check(name, treatment);
+      path = List.copyOf(path);
+      Objects.requireNonNull(inside, "inside");
+      if (path.size() < 3) {
+        throw new IllegalArgumentException("An outline needs three corners or more");
+      }
+    }
+
+    @Override
+    public <T, E extends Exception> T match(Cases<T, E> cases) throws E {
+      return cases.outline(this);
+    }
+  }
+
+  /**
+   * Every face of the piece whose normal lies within an angle of a direction.
+   *
+   * @param direction where the faces must look, such as up
+   * @param angleDegrees above 0 and at most 180
+   */
+  record Facing(String name, Treatment treatment, Vector3D direction, double angleDegrees)
+      implements Place {
+    /** Checks direction and angle. */
+    public Facing {
+      check(name, treatment);
+      requireDirection(direction, "direction");
+      if (!(angleDegrees > 0 && angleDegrees <= 180)) {
+        throw new IllegalArgumentException("An angle must be in (0, 180]: " + angleDegrees);
+      }
+    }
+
+    @Override
+    public <T, E extends Exception> T match(Cases<T, E> cases) throws E {
+      return cases.facing(this);
+    }
+  }
+
+  /**
+   * Every face with a name that came with the file: a group, object, material or solid.
+   *
+   * @param label the whole name, or one of the parts that " / " joins
+   */
+  record Named(String name, Treatment treatment, String label) implements Place {
+    /** Checks the label. */
+    public Named {
+      check(name, treatment);
+      if (label.isBlank()) {
+        throw new IllegalArgumentException("A name to look for must not be empty");
+      }
+    }
+
+    @Override
+    public <T, E extends Exception> T match(Cases<T, E> cases) throws E {
+      return cases.named(this);
+    }
+  }
+
+  /**
+   * A mirror image of all marks before it, in order. Marks that no motion moves ({@link Named},
+   * {@link Invert}) are not repeated.
+   *
+   * @param point a point of the mirror, mm
+   * @param normal square to the mirror; any length but zero
+   */
+  record Mirror(String name, Vector3D point, Vector3D normal) implements Mark {
+    /** Checks the plane. */
+    public Mirror {
+      Objects.requireNonNull(name, "name");
+      requireDirection(normal, "normal");
+    }
+
+    @Override
+    public <T, E extends Exception> T match(Cases<T, E> cases) throws E {
+      return cases.mirror(this);
+    }
+  }
+
+  /**
+   * Copies of all marks before it, turned about an axis by equal angles; as {@link Mirror} for the
+   * rest.
+   *
+   * @param point a point of the axis, mm
+   * @param axis its direction
+   * @param count how many there are of each after it; 2 or more
+   */
+  record Turn(String name, Vector3D point, Vector3D axis, int count) implements Mark {
+    /** Checks axis and count. */
+    public Turn {
+      Objects.requireNonNull(name, "name");
+      requireDirection(axis, "axis");
+      if (count < 2 || count > 360) {
+        throw new IllegalArgumentException("A repeat needs 2 to 360 copies: " + count);
+      }
+    }
+
+    @Override
+    public <T, E extends Exception> T match(Cases<T, E> cases) throws E {
+      return cases.turn(this);
+    }
+  }
+
+  /** What is plated becomes bare and what is bare is plated; the rest stays out of scope. */
+  record Invert(String name) implements Mark {
+    /** Checks the name. */
+    public Invert {
+      Objects.requireNonNull(name, "name");
+    }
+
+    @Override
+    public <T, E extends Exception> T match(Cases<T, E> cases) throws E {
+      return cases.invert(this);
     }
   }
 

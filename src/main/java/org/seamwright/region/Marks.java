@@ -2,14 +2,13 @@ package org.seamwright.region;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
 import org.seamwright.basis.Sum;
 import org.seamwright.mesh.Labels;
 import org.seamwright.mesh.Mesh;
-import org.seamwright.mesh.SurfacePoint;
 
 /**
  * Carries out marks on a piece: cuts its faces along the edge of each mark and gives the faces
@@ -36,17 +35,13 @@ public final class Marks {
   /** Code of the notice that a stroke jumps between parts that no surface joins. */
   public static final String PATH_BROKEN = "mark-path-broken";
 
-  /** Share of the piece's diagonal beyond which a point is called far off: a slip, not a scan. */
-  private static final double FAR = 0.05;
-
-  /** Diagonals off the surface beyond which a point is refused: cm for mm puts it about 4 off. */
-  private static final double LOST = 3;
-
   private final Piece piece;
+  private final Labels labels;
   private final EditableSurface surface;
   private final List<Notice> notices = new ArrayList<>();
 
-  private Marks(Mesh mesh, Treatment ground) {
+  private Marks(Mesh mesh, Labels labels, Treatment ground) {
+    this.labels = labels;
     piece = new Piece(mesh);
     surface = new EditableSurface(mesh, piece.ring(), ground.code());
   }
@@ -67,11 +62,23 @@ public final class Marks {
     if (labels.of().length != meshMm.faceCount()) {
       throw new IllegalArgumentException("Labels don't fit the mesh");
     }
-    Marks state = new Marks(meshMm, ground);
+    Marks state = new Marks(meshMm, labels, ground);
+    List<Step> steps = Step.of(marks);
+    double[] coveredMm2 = new double[marks.size()];
+    double[] changedMm2 = new double[marks.size()];
+    for (int i = 0; i < steps.size(); i++) {
+      Progress share = progress.between((double) i / steps.size(), (double) (i + 1) / steps.size());
+      SurfaceMap.Effect effect = state.apply(steps.get(i), share);
+      coveredMm2[steps.get(i).owner()] += effect.coveredMm2();
+      changedMm2[steps.get(i).owner()] += effect.changedMm2();
+    }
     List<SurfaceMap.Effect> effects = new ArrayList<>();
     for (int i = 0; i < marks.size(); i++) {
-      Progress share = progress.between((double) i / marks.size(), (double) (i + 1) / marks.size());
-      effects.add(state.apply(i, marks.get(i), share));
+      effects.add(new SurfaceMap.Effect(coveredMm2[i], changedMm2[i]));
+      if (!(coveredMm2[i] > 0)) {
+        String text = "The " + called(i, marks.get(i)) + " covers no surface.";
+        state.notices.add(new Notice(COVERS_NOTHING, 1, text));
+      }
     }
     progress.at(1);
     return new SurfaceMap(
@@ -82,165 +89,46 @@ public final class Marks {
         state.notices);
   }
 
-  private SurfaceMap.Effect apply(int index, Mark mark, Progress progress) throws MarkException {
+  private SurfaceMap.Effect apply(Step step, Progress progress) throws MarkException {
     progress.at(0);
-    boolean[] covered = cover(index, mark, progress);
-    byte code = mark.treatment().code();
+    Mark mark = step.mark();
+    requireNumbers(step.owner(), mark);
+    boolean[] covered =
+        surface.faceCount() == 0
+            ? new boolean[0]
+            : mark.match(new Covering(piece, labels, surface, step, notices, progress));
     double coveredMm2 = Sum.over(covered.length, f -> covered[f] ? surface.area(f) : 0);
     double changedMm2 =
         Sum.over(
-            covered.length, f -> covered[f] && surface.treatment(f) != code ? surface.area(f) : 0);
+            covered.length,
+            f -> covered[f] && surface.treatment(f) != after(mark, f) ? surface.area(f) : 0);
     for (int f = 0; f < covered.length; f++) {
       if (covered[f]) {
-        surface.setTreatment(f, code);
+        surface.setTreatment(f, after(mark, f));
       }
-    }
-    if (!(coveredMm2 > 0)) {
-      notices.add(
-          new Notice(COVERS_NOTHING, 1, "The " + called(index, mark) + " covers no surface."));
     }
     return new SurfaceMap.Effect(coveredMm2, changedMm2);
   }
 
-  /** Cuts along a mark; one entry per face of the cut surface. */
-  private boolean[] cover(int index, Mark mark, Progress progress) throws MarkException {
-    requireNumbers(index, mark);
-    if (surface.faceCount() == 0) {
-      return new boolean[0];
+  /** What a mark that covers a face makes of it. */
+  private byte after(Mark mark, int face) {
+    if (mark instanceof Mark.Place place) {
+      return place.treatment().code();
     }
-    PlaneMarks planes = new PlaneMarks(surface, piece.diagonalMm(), progress);
-    if (mark instanceof Mark.HalfSpace halfSpace) {
-      return planes.halfSpace(halfSpace);
-    } else if (mark instanceof Mark.InBox box) {
-      return planes.box(box);
-    } else if (mark instanceof Mark.Sector sector) {
-      return planes.sector(sector);
-    } else if (mark instanceof Mark.CreaseFill fill) {
-      int seed = drop(index, mark, List.of(fill.point())).get(0).face();
-      boolean[] reached =
-          FloodMarks.upToCreases(piece.mesh(), piece.ring(), seed, fill.angleDegrees(), progress);
-      tell(index, mark, Pockets.fill(piece.mesh(), piece.ring(), reached));
-      return ofParents(reached);
-    } else if (mark instanceof Mark.WholePart part) {
-      int seed = drop(index, mark, List.of(part.point())).get(0).face();
-      return ofParents(FloodMarks.part(piece.parts(), seed));
-    } else if (mark instanceof Mark.Near near) {
-      List<SurfacePoint> places = drop(index, mark, near.path());
-      NearMark work = new NearMark(piece, surface, progress);
-      boolean[] covered = work.cover(places, near.radiusMm());
-      tellBroken(index, mark, work.broken());
-      return covered;
-    }
-    throw new AssertionError(mark);
+    return surface.treatment(face) == Treatment.PLATE.code()
+        ? Treatment.BARE.code()
+        : Treatment.PLATE.code();
   }
 
-  private void tell(int index, Mark mark, Pockets pockets) {
-    if (pockets.count() > 0) {
-      notices.add(
-          new Notice(
-              POCKETS,
-              pockets.count(),
-              String.format(
-                  Locale.ROOT,
-                  "The %s took in %,d pocket(s) between creases, too small to be worked apart:"
-                      + " %.3g mm² together.",
-                  called(index, mark),
-                  pockets.count(),
-                  pockets.areaMm2())));
-    }
-  }
-
-  private void tellBroken(int index, Mark mark, int legs) {
-    if (legs > 0) {
-      notices.add(
-          new Notice(
-              PATH_BROKEN,
-              legs,
-              "The path of "
-                  + called(index, mark)
-                  + " jumps between parts that no surface joins; what lies between was left out."));
-    }
-  }
-
-  private boolean[] ofParents(boolean[] reached) {
-    boolean[] covered = new boolean[surface.faceCount()];
-    for (int f = 0; f < covered.length; f++) {
-      covered[f] = reached[surface.parent(f)];
-    }
-    return covered;
-  }
-
-  /**
-   * The nearest places of the surface; a notice tells of points far off it. A point that lies
-   * several sizes of the piece off was given in another unit or for another piece, and is refused.
-   * refused.
-   */
-  private List<SurfacePoint> drop(int index, Mark mark, List<Vector3D> points)
-      throws MarkException {
-    List<SurfacePoint> dropped = new ArrayList<>();
-    int far = 0;
-    double furthest = 0;
-    for (Vector3D point : points) {
-      SurfacePoint at = piece.nearest(point).orElseThrow();
-      double distance = piece.position(at).distance(point);
-      if (distance > LOST * piece.diagonalMm()) {
-        throw new MarkException(
-            index,
-            mark,
-            points.size() == 1 ? "" : "path[" + dropped.size() + "]",
-            String.format(
-                Locale.ROOT,
-                "the point lies %,.1f mm off the surface of a piece that is %,.1f mm large",
-                distance,
-                piece.diagonalMm()),
-            "Give points in mm, in the mesh's own coordinates times its unit; check that unit.");
-      }
-      if (distance > FAR * piece.diagonalMm()) {
-        far++;
-        furthest = Math.max(furthest, distance);
-      }
-      dropped.add(at);
-    }
-    if (far > 0) {
-      notices.add(
-          new Notice(
-              POINT_FAR,
-              far,
-              String.format(
-                  Locale.ROOT,
-                  "The %s has %d of %d points off the surface, by up to %,.1f mm; the nearest"
-                      + " place was taken.",
-                  called(index, mark),
-                  far,
-                  points.size(),
-                  furthest)));
-    }
-    return dropped;
-  }
-
-  private static String called(int index, Mark mark) {
+  /** A mark as messages name it. */
+  static String called(int index, Mark mark) {
     String number = "mark " + (index + 1);
     return mark.name().isEmpty() ? number : number + " \"" + mark.name() + "\"";
   }
 
   private static void requireNumbers(int index, Mark mark) throws MarkException {
-    if (mark instanceof Mark.HalfSpace halfSpace) {
-      requireNumber(index, mark, "point", halfSpace.point());
-    } else if (mark instanceof Mark.InBox box) {
-      requireNumber(index, mark, "low", box.low());
-      requireNumber(index, mark, "high", box.high());
-    } else if (mark instanceof Mark.Sector sector) {
-      requireNumber(index, mark, "point", sector.point());
-      requireNumber(index, mark, "axis", sector.axis());
-      requireNumber(index, mark, "zero", sector.zero());
-    } else if (mark instanceof Mark.CreaseFill fill) {
-      requireNumber(index, mark, "point", fill.point());
-    } else if (mark instanceof Mark.WholePart part) {
-      requireNumber(index, mark, "point", part.point());
-    } else if (mark instanceof Mark.Near near) {
-      for (int i = 0; i < near.path().size(); i++) {
-        requireNumber(index, mark, "path[" + i + "]", near.path().get(i));
-      }
+    for (Map.Entry<String, Vector3D> vector : mark.match(new MarkVectors()).entrySet()) {
+      requireNumber(index, mark, vector.getKey(), vector.getValue());
     }
   }
 

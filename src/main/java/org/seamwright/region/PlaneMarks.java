@@ -1,5 +1,6 @@
 package org.seamwright.region;
 
+import org.apache.commons.geometry.euclidean.threed.AffineTransformMatrix3D;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.Progress;
 
@@ -39,26 +40,51 @@ final class PlaneMarks {
     return covered;
   }
 
-  /** Cuts the faces that reach into the box; gives for each face whether it is inside. */
-  boolean[] box(Mark.InBox mark) {
+  /**
+   * Cuts the faces that reach into the box; gives for each face whether it is inside.
+   *
+   * @param motion from the axes that the box is parallel to, to where it is
+   */
+  boolean[] box(Mark.InBox mark, AffineTransformMatrix3D motion) {
     double[] low = mark.low().toArray();
     double[] high = mark.high().toArray();
-    BoxReach reach = new BoxReach(surface, low, high, snapMm);
+    BoxReach.Coordinates frame = frame(motion);
+    BoxReach reach = new BoxReach(surface, frame, low, high, snapMm);
     for (int side = 0; side < 6; side++) {
-      double[] unit = new double[3];
-      unit[side % 3] = side < 3 ? 1 : -1;
-      double[] field = distances(side < 3 ? mark.low() : mark.high(), Vector3D.of(unit));
+      int axis = side % 3;
+      double[] field = new double[surface.vertexCount()];
+      for (int v = 0; v < field.length; v++) {
+        double at = frame.at(v, axis);
+        double distance = side < 3 ? at - low[axis] : high[axis] - at;
+        field[v] = Math.abs(distance) <= snapMm ? 0 : distance;
+      }
       surface.cutAlongZero(field, reach, progress.between(side / 6.0, (side + 1) / 6.0));
     }
     boolean[] covered = new boolean[surface.faceCount()];
     for (int f = 0; f < covered.length; f++) {
       covered[f] = true;
       for (int axis = 0; axis < 3; axis++) {
-        double middle = centroid(f, axis);
+        double middle =
+            (frame.at(corner(f, 0), axis)
+                    + frame.at(corner(f, 1), axis)
+                    + frame.at(corner(f, 2), axis))
+                / 3;
         covered[f] &= middle >= low[axis] - snapMm && middle <= high[axis] + snapMm;
       }
     }
     return covered;
+  }
+
+  private BoxReach.Coordinates frame(AffineTransformMatrix3D motion) {
+    if (motion.equals(AffineTransformMatrix3D.identity())) {
+      return surface::at;
+    }
+    double[] m = motion.inverse().toArray();
+    return (vertex, axis) ->
+        m[4 * axis] * surface.at(vertex, 0)
+            + m[4 * axis + 1] * surface.at(vertex, 1)
+            + m[4 * axis + 2] * surface.at(vertex, 2)
+            + m[4 * axis + 3];
   }
 
   /**

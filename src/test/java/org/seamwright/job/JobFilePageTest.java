@@ -45,7 +45,7 @@ class JobFilePageTest {
 
     assertThat(full.marks().stream().map(Object::getClass).distinct())
         .as("every kind of mark is shown")
-        .hasSize(Mark.class.getPermittedSubclasses().length);
+        .hasSize(MarkKinds.keys().size());
     assertThat(parse(JobFile.text(full))).isEqualTo(full);
   }
 
@@ -57,7 +57,7 @@ class JobFilePageTest {
         .results()
         .map((MatchResult m) -> m.group(1))
         .forEach(spelled::add);
-    List<Collection<String>> known = new ArrayList<>(JobKeys.MARKS.values());
+    List<Collection<String>> known = new ArrayList<>(MarkKinds.keys().values());
     known.addAll(
         List.of(
             JobKeys.JOB,
@@ -66,7 +66,7 @@ class JobFilePageTest {
             JobKeys.SECTIONS,
             JobKeys.PLATING,
             JobKeys.MASKING,
-            JobKeys.MARKS.keySet(),
+            MarkKinds.keys().keySet(),
             JobKeys.TREATMENTS.keySet(),
             JobKeys.DISPLAYS.keySet(),
             JobKeys.ALONGS.keySet()));

@@ -59,7 +59,7 @@ class MarksPropertyTest {
     int count = 2 + random.nextInt(5);
     for (int i = 0; i < count; i++) {
       Treatment treatment = Treatment.ofCode((byte) random.nextInt(3));
-      marks.add(mark(random.nextInt(6), treatment, mesh, random));
+      marks.add(mark(random.nextInt(11), treatment, mesh, random));
     }
     return marks.toArray(new Mark[0]);
   }
@@ -92,6 +92,17 @@ class MarksPropertyTest {
         }
         yield new Mark.Near("", treatment, path, 0.5 + 5 * random.nextDouble());
       }
+      case 5 -> {
+        double low = -3 + random.nextInt(5);
+        double inner = random.nextInt(5);
+        double high = random.nextBoolean() ? Double.POSITIVE_INFINITY : low + 4;
+        yield new Mark.Ring(
+            "", treatment, point, direction(random), low, high, inner, inner + 3);
+      }
+      case 6 -> new Mark.Facing("", treatment, direction(random), 10 + 20 * random.nextInt(8));
+      case 7 -> new Mark.Mirror("", point, direction(random));
+      case 8 -> new Mark.Turn("", point, direction(random), 2 + random.nextInt(3));
+      case 9 -> new Mark.Invert("");
       default -> new Mark.WholePart("", treatment, point);
     };
   }

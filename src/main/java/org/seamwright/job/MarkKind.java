@@ -1,0 +1,142 @@
+package org.seamwright.job;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.BiFunction;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
+import org.apache.commons.geometry.euclidean.threed.Vector3D;
+import org.seamwright.region.Mark;
+import org.seamwright.region.Treatment;
+import org.seamwright.units.UnitSystem;
+
+/**
+ * How one kind of mark is spelled in a job file: its word, its keys, how they are read and written.
+ *
+ * @param <M> the kind
+ */
+final class MarkKind<M extends Mark> {
+  /** Name and treatment, read already; a kind without a treatment ignores it. */
+  record Head(String name, Treatment treatment) {}
+
+  /** Makes a mark of its keys. */
+  @FunctionalInterface
+  interface Maker<M> {
+    M make(Head head, JobNode.Keys keys) throws JobFileException;
+  }
+
+  private final Class<M> type;
+  private final Maker<M> maker;
+  private final boolean treats;
+
+  /** Writers by key, in the order they are written; a null value leaves the key out. */
+  private final Map<String, BiFunction<M, UnitSystem, Object>> writers = new LinkedHashMap<>();
+
+  private MarkKind(Class<M> type, boolean treats, Maker<M> maker) {
+    this.type = type;
+    this.treats = treats;
+    this.maker = maker;
+  }
+
+  /** A kind that says what becomes of a place. */
+  static <M extends Mark.Place> MarkKind<M> place(Class<M> type, Maker<M> maker) {
+    return new MarkKind<>(type, true, maker);
+  }
+
+  /** A kind that works on the marks before it. */
+  static <M extends Mark> MarkKind<M> other(Class<M> type, Maker<M> maker) {
+    return new MarkKind<>(type, false, maker);
+  }
+
+  /** Adds a key that holds a number or text. */
+  MarkKind<M> key(String key, Function<M, Object> value) {
+    writers.put(key, (mark, display) -> value.apply(mark));
+    return this;
+  }
+
+  /** Adds a key that holds a point or direction. */
+  MarkKind<M> vector(String key, Function<M, Vector3D> value) {
+    writers.put(key, (mark, display) -> vector(value.apply(mark)));
+    return this;
+  }
+
+  /** Adds a key that holds a list of points. */
+  MarkKind<M> path(String key, Function<M, List<Vector3D>> value) {
+    writers.put(key, (mark, display) -> value.apply(mark).stream().map(MarkKind::vector).toList());
+    return this;
+  }
+
+  /** Adds a key that holds a length above 0 in mm. */
+  MarkKind<M> length(String key, ToDoubleFunction<M> value) {
+    writers.put(
+        key, (mark, display) -> AmountKind.LENGTH.write(value.applyAsDouble(mark), display));
+    return this;
+  }
+
+  /** Adds a key for a coordinate in mm, left out where it has a value that means "no limit". */
+  MarkKind<M> limit(String key, double none, ToDoubleFunction<M> value) {
+    writers.put(
+        key,
+        (mark, display) ->
+            value.applyAsDouble(mark) == none
+                ? null
+                : AmountKind.COORDINATE.write(value.applyAsDouble(mark), display));
+    return this;
+  }
+
+  private static List<Double> vector(Vector3D v) {
+    return List.of(v.getX(), v.getY(), v.getZ());
+  }
+
+  /** Whether a mark is of this kind. */
+  boolean is(Mark mark) {
+    return type.isInstance(mark);
+  }
+
+  /** The keys in the order they are written. */
+  List<String> keys() {
+    List<String> keys = new ArrayList<>(List.of("kind", "name"));
+    if (treats) {
+      keys.add("treatment");
+    }
+    keys.addAll(writers.keySet());
+    return List.copyOf(keys);
+  }
+
+  /** Reads a mark of this kind. */
+  M read(JobNode node) throws JobFileException {
+    JobNode.Keys keys = node.keys(keys());
+    Treatment treatment =
+        treats
+            ? keys.get("treatment", Treatment.BARE, n -> n.oneOf(JobKeys.TREATMENTS))
+            : Treatment.BARE;
+    Head head = new Head(keys.get("name", "", JobNode::text), treatment);
+    try {
+      return maker.make(head, keys);
+    } catch (IllegalArgumentException e) {
+      // What single keys cannot show: an empty box, a sector that ends before it starts.
+      JobFileException refusal =
+          node.refuse(e.getMessage(), "Change the keys of this mark so that they fit together.");
+      refusal.initCause(e);
+      throw refusal;
+    }
+  }
+
+  /** Writes a mark of this kind, but for its kind's word. */
+  void write(Mark mark, UnitSystem display, Map<String, Object> tree) {
+    M own = type.cast(mark);
+    tree.put("name", own.name());
+    if (own instanceof Mark.Place place) {
+      tree.put("treatment", JobKeys.word(JobKeys.TREATMENTS, place.treatment()));
+    }
+    writers.forEach(
+        (key, writer) -> {
+          Object value = writer.apply(own, display);
+          if (value != null) {
+            tree.put(key, value);
+          }
+        });
+  }
+}
