@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.region.Mark;
@@ -157,6 +158,23 @@ final class MarkKinds {
   }
 
   private static void others(Map<String, MarkKind<?>> all) {
+    all.put(
+        "grow",
+        MarkKind.place(
+                Mark.Grow.class,
+                (head, keys) ->
+                    new Mark.Grow(
+                        head.name(),
+                        head.treatment(),
+                        keys.get("by", MarkKinds::length),
+                        keys.get(
+                            "into",
+                            Optional.empty(),
+                            n -> Optional.of(n.oneOf(JobKeys.TREATMENTS)))))
+            .length("by", Mark.Grow::byMm)
+            .key(
+                "into",
+                m -> m.into().map(t -> JobKeys.word(JobKeys.TREATMENTS, t)).orElse(null)));
     all.put(
         "mirror",
         MarkKind.other(

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.IntPredicate;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
@@ -154,6 +155,23 @@ final class Covering implements Mark.Cases<boolean[], MarkException> {
       faces[f] = wanted[labels.of()[f]];
     }
     return ofParents(faces);
+  }
+
+  @Override
+  public boolean[] grow(Mark.Grow mark) {
+    byte own = mark.treatment().code();
+    IntPredicate into =
+        f ->
+            mark.into().isPresent()
+                ? surface.treatment(f) == mark.into().get().code()
+                : surface.treatment(f) != own;
+    boolean[] gained =
+        new GrowMark(surface, progress)
+            .gained(f -> surface.treatment(f) == own, into, mark.byMm());
+    for (int f = 0; f < gained.length; f++) {
+      gained[f] &= into.test(f);
+    }
+    return gained;
   }
 
   @Override

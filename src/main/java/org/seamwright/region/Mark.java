@@ -2,6 +2,7 @@ package org.seamwright.region;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 
 /**
@@ -60,6 +61,9 @@ public sealed interface Mark {
 
     /** Faces with a name from the file. */
     T named(Named mark) throws E;
+
+    /** A region growing. */
+    T grow(Grow mark) throws E;
 
     /** A mirror image of the marks so far. */
     T mirror(Mirror mark) throws E;
@@ -327,8 +331,34 @@ public sealed interface Mark {
   }
 
   /**
+   * The places with a treatment so far grow by a distance along the surface; those that they grow
+   * into shrink.
+   *
+   * @param treatment what grows
+   * @param byMm how far its edge moves, above 0
+   * @param into what it may grow into; all else if empty
+   */
+  record Grow(String name, Treatment treatment, double byMm, Optional<Treatment> into)
+      implements Place {
+    /** Checks the distance. */
+    public Grow {
+      check(name, treatment);
+      Objects.requireNonNull(into, "into");
+      requirePositive(byMm, "byMm");
+      if (into.isPresent() && into.get() == treatment) {
+        throw new IllegalArgumentException("A treatment cannot grow into itself");
+      }
+    }
+
+    @Override
+    public <T, E extends Exception> T match(Cases<T, E> cases) throws E {
+      return cases.grow(this);
+    }
+  }
+
+  /**
    * A mirror image of all marks before it, in order. Marks that no motion moves ({@link Named},
-   * {@link Invert}) are not repeated.
+   * {@link Grow}, {@link Invert}) are not repeated.
    *
    * @param point a point of the mirror, mm
    * @param normal square to the mirror; any length but zero

@@ -60,6 +60,11 @@ final class MarkVectors implements Mark.Cases<Map<String, Vector3D>, RuntimeExce
   }
 
   @Override
+  public Map<String, Vector3D> grow(Mark.Grow mark) {
+    return Map.of();
+  }
+
+  @Override
   public Map<String, Vector3D> mirror(Mark.Mirror mark) {
     return Map.of("point", mark.point());
   }

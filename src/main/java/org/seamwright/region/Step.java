@@ -180,6 +180,11 @@ record Step(int owner, Mark mark, AffineTransformMatrix3D motion) {
     }
 
     @Override
+    public Optional<Mark> grow(Mark.Grow m) {
+      return Optional.empty();
+    }
+
+    @Override
     public Optional<Mark> mirror(Mark.Mirror m) {
       return Optional.empty();
     }

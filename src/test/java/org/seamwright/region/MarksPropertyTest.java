@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
@@ -59,7 +60,7 @@ class MarksPropertyTest {
     int count = 2 + random.nextInt(5);
     for (int i = 0; i < count; i++) {
       Treatment treatment = Treatment.ofCode((byte) random.nextInt(3));
-      marks.add(mark(random.nextInt(11), treatment, mesh, random));
+      marks.add(mark(random.nextInt(12), treatment, mesh, random));
     }
     return marks.toArray(new Mark[0]);
   }
@@ -103,6 +104,11 @@ class MarksPropertyTest {
       case 7 -> new Mark.Mirror("", point, direction(random));
       case 8 -> new Mark.Turn("", point, direction(random), 2 + random.nextInt(3));
       case 9 -> new Mark.Invert("");
+      case 10 -> {
+        Treatment into = Treatment.ofCode((byte) ((treatment.code() + 1) % 3));
+        Optional<Treatment> only = random.nextBoolean() ? Optional.of(into) : Optional.empty();
+        yield new Mark.Grow("", treatment, 0.3 + 2 * random.nextDouble(), only);
+      }
       default -> new Mark.WholePart("", treatment, point);
     };
   }

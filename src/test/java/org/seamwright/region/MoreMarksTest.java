@@ -8,6 +8,7 @@ import static org.seamwright.region.Maps.X;
 import static org.seamwright.region.Maps.Y;
 import static org.seamwright.region.Maps.Z;
 
+import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
@@ -200,5 +201,44 @@ class MoreMarksTest {
     assertThat(map.areaMm2(BARE)).isCloseTo(900, within(1e-9));
     assertThat(map.areaMm2(Treatment.OUT_OF_SCOPE)).isCloseTo(200, within(1e-9));
     assertThat(map.effects().get(2).changedMm2()).isCloseTo(2000, within(1e-9));
+  }
+
+  private static Mark grow(Treatment what, double by, Treatment... into) {
+    return new Mark.Grow("", what, by, Arrays.stream(into).findFirst());
+  }
+
+  @ParameterizedTest(name = "{0} × {0} cells")
+  @CsvSource({"1", "6", "50"})
+  void aRectangleGrowsRoundItsCorners(int cells) throws MarkException {
+    // Steiner's formula: area a b + 2 (a + b) d + pi d^2.
+    Mesh plane = Shapes.plane(100, 80, cells, cells);
+    double exact = 20 * 10 + 2 * 30 * 6 + Math.PI * 36;
+    Mark box = Maps.box(-5, -5, -1, 15, 5, 1);
+    assertThat(Maps.bare(plane, box, grow(BARE, 6))).isCloseTo(exact, within(5e-4 * exact));
+    // Growing what is round it shrinks it to a smaller rectangle; where two sides of the line meet
+    // their corner is cut off inside one small face.
+    assertThat(Maps.bare(plane, box, grow(Treatment.PLATE, 3)))
+        .isCloseTo(14 * 4, within(14 * 4 * 5e-4));
+  }
+
+  @Test
+  void growingStopsAtWhatItMayNotGrowInto() throws MarkException {
+    Mesh plane = Shapes.plane(100, 80, 8, 8);
+    Mark left = new Mark.HalfSpace("", BARE, Vector3D.of(-20, 0, 0), X.negate());
+    Mark out = new Mark.HalfSpace("", Treatment.OUT_OF_SCOPE, Vector3D.of(-17, 0, 0), X);
+    SurfaceMap map = Maps.of(plane, left, out, grow(BARE, 10, Treatment.PLATE));
+    assertThat(map.areaMm2(BARE)).isCloseTo(33 * 80, within(1e-6));
+    assertThat(map.areaMm2(Treatment.OUT_OF_SCOPE)).isCloseTo(67 * 80, within(1e-6));
+    assertThat(Maps.bare(plane, left, out, grow(BARE, 10))).isCloseTo(40 * 80, within(1e-6));
+  }
+
+  @Test
+  void aCapOfASphereGrowsAlongTheSurface() throws MarkException {
+    // Cap down to 30 degrees grown by 15 degrees of arc: 2 pi R^2 (1 - cos 45).
+    Mesh sphere = Shapes.icosphere(10, 6);
+    double exact = 2 * Math.PI * 100 * (1 - Math.cos(Math.PI / 4));
+    Mark cap = Maps.above(10 * Math.cos(Math.PI / 6));
+    assertThat(Maps.bare(sphere, cap, grow(BARE, 10 * Math.PI / 12)))
+        .isCloseTo(exact, within(2e-3 * exact));
   }
 }
