@@ -152,8 +152,7 @@ final class MarkKinds {
         MarkKind.place(
                 Mark.Named.class,
                 (head, keys) ->
-                    new Mark.Named(
-                        head.name(), head.treatment(), keys.get("label", JobNode::text)))
+                    new Mark.Named(head.name(), head.treatment(), keys.get("label", JobNode::text)))
             .key("label", Mark.Named::label));
   }
 
@@ -172,9 +171,7 @@ final class MarkKinds {
                             Optional.empty(),
                             n -> Optional.of(n.oneOf(JobKeys.TREATMENTS)))))
             .length("by", Mark.Grow::byMm)
-            .key(
-                "into",
-                m -> m.into().map(t -> JobKeys.word(JobKeys.TREATMENTS, t)).orElse(null)));
+            .key("into", m -> m.into().map(t -> JobKeys.word(JobKeys.TREATMENTS, t)).orElse(null)));
     all.put(
         "mirror",
         MarkKind.other(
@@ -199,7 +196,8 @@ final class MarkKinds {
             .vector("point", Mark.Turn::point)
             .vector("axis", Mark.Turn::axis)
             .key("count", Mark.Turn::count));
-    all.put("invert", MarkKind.other(Mark.Invert.class, (head, keys) -> new Mark.Invert(head.name())));
+    all.put(
+        "invert", MarkKind.other(Mark.Invert.class, (head, keys) -> new Mark.Invert(head.name())));
   }
 
   private static double length(JobNode node) throws JobFileException {

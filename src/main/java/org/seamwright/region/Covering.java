@@ -166,8 +166,7 @@ final class Covering implements Mark.Cases<boolean[], MarkException> {
                 ? surface.treatment(f) == mark.into().get().code()
                 : surface.treatment(f) != own;
     boolean[] gained =
-        new GrowMark(surface, progress)
-            .gained(f -> surface.treatment(f) == own, into, mark.byMm());
+        new GrowMark(surface, progress).gained(f -> surface.treatment(f) == own, into, mark.byMm());
     for (int f = 0; f < gained.length; f++) {
       gained[f] &= into.test(f);
     }
@@ -231,11 +230,9 @@ final class Covering implements Mark.Cases<boolean[], MarkException> {
 
   /**
    * The nearest places of the surface; a notice tells of points far off it. A point that lies
-   * several sizes of the piece off was given in another unit or for another piece, and is
-   * refused.
+   * several sizes of the piece off was given in another unit or for another piece, and is refused.
    */
-  private List<SurfacePoint> drop(Mark mark, List<Vector3D> points)
-      throws MarkException {
+  private List<SurfacePoint> drop(Mark mark, List<Vector3D> points) throws MarkException {
     List<SurfacePoint> dropped = new ArrayList<>();
     int far = 0;
     double furthest = 0;

@@ -3,7 +3,6 @@ package org.seamwright.region;
 import java.util.List;
 import java.util.function.IntToDoubleFunction;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
-import org.seamwright.mesh.Topology;
 
 /**
  * Makes the faces along a line of equal distance small enough that distance is nearly linear in

@@ -33,7 +33,8 @@ final class OutlineMark {
   boolean[] cover(List<SurfacePoint> places, SurfacePoint inside, Progress progress) {
     double side = meanSide(places);
     Patch.Maker patches = new Patch.Maker(surface);
-    Stroke stroke = new Stroke(piece, surface, patches, new Front(surface, side), SNAP_SHARE * side);
+    Stroke stroke =
+        new Stroke(piece, surface, patches, new Front(surface, side), SNAP_SHARE * side);
     List<SurfacePoint> closed = new ArrayList<>(places);
     closed.add(places.get(0));
     stroke.lay(closed);

@@ -113,8 +113,7 @@ record Step(int owner, Mark mark, AffineTransformMatrix3D motion) {
 
     @Override
     public Optional<Mark> near(Mark.Near m) {
-      return Optional.of(
-          new Mark.Near(m.name(), m.treatment(), places(m.path()), m.radiusMm()));
+      return Optional.of(new Mark.Near(m.name(), m.treatment(), places(m.path()), m.radiusMm()));
     }
 
     @Override

@@ -14,7 +14,6 @@ import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.seamwright.region.Mark;
 import org.seamwright.units.UnitSystem;
 
 /** Keeps {@code docs/job-file.md} true. */

@@ -97,8 +97,7 @@ class MarksPropertyTest {
         double low = -3 + random.nextInt(5);
         double inner = random.nextInt(5);
         double high = random.nextBoolean() ? Double.POSITIVE_INFINITY : low + 4;
-        yield new Mark.Ring(
-            "", treatment, point, direction(random), low, high, inner, inner + 3);
+        yield new Mark.Ring("", treatment, point, direction(random), low, high, inner, inner + 3);
       }
       case 6 -> new Mark.Facing("", treatment, direction(random), 10 + 20 * random.nextInt(8));
       case 7 -> new Mark.Mirror("", point, direction(random));
