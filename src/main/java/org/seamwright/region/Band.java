@@ -92,15 +92,10 @@ final class Band {
         field[patch.vertices()[v]] = distance[v] - radiusMm;
       }
     }
-    field = surface.cutAlongZero(field, f -> true, fraction -> progress.at(1));
-    boolean[] covered = new boolean[surface.faceCount()];
-    for (int f = 0; f < covered.length; f++) {
-      covered[f] =
-          field[surface.from(3 * f)]
-                  + field[surface.from(3 * f + 1)]
-                  + field[surface.from(3 * f + 2)]
-              <= 0;
-    }
-    return covered;
+    double[] cut = surface.cutAlongZero(field, f -> true, fraction -> progress.at(1));
+    return surface.facesWhere(
+        f ->
+            cut[surface.from(3 * f)] + cut[surface.from(3 * f + 1)] + cut[surface.from(3 * f + 2)]
+                <= 0);
   }
 }

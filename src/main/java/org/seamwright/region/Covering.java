@@ -8,7 +8,6 @@ import java.util.function.IntPredicate;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
-import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Labels;
 import org.seamwright.mesh.SurfacePoint;
 
@@ -71,7 +70,8 @@ final class Covering implements Mark.Cases<boolean[], MarkException> {
   public boolean[] creaseFill(Mark.CreaseFill mark) throws MarkException {
     int seed = drop(mark, List.of(mark.point())).get(0).face();
     boolean[] reached =
-        FloodMarks.upToCreases(piece.mesh(), piece.ring(), seed, mark.angleDegrees(), progress);
+        FloodMarks.upToCreases(
+            piece.mesh(), piece.ring(), piece.normals(), seed, mark.angleDegrees(), progress);
     tell(mark, Pockets.fill(piece.mesh(), piece.ring(), reached));
     return ofParents(reached);
   }
@@ -115,15 +115,14 @@ final class Covering implements Mark.Cases<boolean[], MarkException> {
   public boolean[] facing(Mark.Facing mark) {
     Vector3D direction = mark.direction().normalize();
     double least = Math.cos(Math.toRadians(mark.angleDegrees()));
-    double[] normal = new double[3];
+    double[] normal = piece.normals();
     boolean[] faces = new boolean[piece.mesh().faceCount()];
     for (int f = 0; f < faces.length; f++) {
-      Faces.normal(piece.mesh(), f, normal);
-      double along =
-          normal[0] * direction.getX()
-              + normal[1] * direction.getY()
-              + normal[2] * direction.getZ();
-      boolean flat = normal[0] == 0 && normal[1] == 0 && normal[2] == 0;
+      double x = normal[3 * f];
+      double y = normal[3 * f + 1];
+      double z = normal[3 * f + 2];
+      double along = x * direction.getX() + y * direction.getY() + z * direction.getZ();
+      boolean flat = x == 0 && y == 0 && z == 0;
       faces[f] = !flat && along >= least - PlaneMarks.SNAP;
     }
     return ofParents(faces);

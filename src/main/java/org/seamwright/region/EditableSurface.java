@@ -2,6 +2,7 @@ package org.seamwright.region;
 
 import java.util.Arrays;
 import java.util.function.IntPredicate;
+import org.seamwright.basis.Parallel;
 import org.seamwright.basis.Progress;
 import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.Faces;
@@ -21,8 +22,7 @@ import org.seamwright.mesh.Topology;
  * <p>Faces that name a vertex twice have no area and no edges; they are carried along untouched.
  */
 final class EditableSurface {
-  /** Faces between two reports of progress: well under 50 ms. */
-  private static final int REPORT_MASK = (1 << 14) - 1;
+  private static final int LEAST_PER_RANGE = 1 << 14;
 
   private static final byte MARKED = 1;
   private static final byte DUE = 2;
@@ -40,12 +40,6 @@ final class EditableSurface {
   private int vertices;
   private int faces;
 
-  /**
-   * A crossing nearer than this share of its edge to one end is moved into that end, so that pieces
-   * keep 1e-12 of their parent's area, which the rounding of coordinates leaves positive.
-   */
-  private static final double SNAP_SHARE = 1e-6;
-
   /** Starts from a mesh and its {@link EdgeRings}, every face with the same treatment code. */
   EditableSurface(Mesh mesh, int[] ring, byte ground) {
     vertices = mesh.vertexCount();
@@ -62,6 +56,23 @@ final class EditableSurface {
     Arrays.fill(treatment, ground);
     this.ring = ring.clone();
     flags = new byte[corner.length];
+  }
+
+  /** Starts as a copy of another. */
+  private EditableSurface(EditableSurface other) {
+    xyz = other.xyz.clone();
+    corner = other.corner.clone();
+    ring = other.ring.clone();
+    parent = other.parent.clone();
+    nextPiece = other.nextPiece.clone();
+    treatment = other.treatment.clone();
+    flags = other.flags.clone();
+    vertices = other.vertices;
+    faces = other.faces;
+  }
+
+  EditableSurface copy() {
+    return new EditableSurface(this);
   }
 
   int vertexCount() {
@@ -297,67 +308,23 @@ final class EditableSurface {
     return -1;
   }
 
-  /**
-   * Cuts faces along the line where a field is 0.
-   *
-   * @param value one entry per vertex, 0 on the line; values close to it are set to 0
-   * @param facesToCut which faces; asked again for each piece. Others are only split where an edge
-   *     they share is
-   * @return the values of all vertices, new ones 0
-   */
+  /** Cuts faces along the line where a field is 0: see {@link ZeroCut}. */
   double[] cutAlongZero(double[] value, IntPredicate facesToCut, Progress progress) {
-    double[] field = value;
-    snapNearEnds(field);
-    for (int f = 0; f < faces; f++) {
-      if ((f & REPORT_MASK) == 0) {
-        progress.at((double) f / faces);
-      }
-      int h = crossedEdge(f, field);
-      if (h < 0 || !hasEdges(f) || !facesToCut.test(f)) {
-        continue;
-      }
-      while (h >= 0) {
-        double start = field[from(h)];
-        int m = splitEdge(h, start / (start - field[to(h)]));
-        if (m >= field.length) {
-          field = Arrays.copyOf(field, grown(m + 1));
-        }
-        field[m] = 0;
-        h = crossedEdge(f, field);
-      }
-    }
-    progress.at(1);
-    return field;
+    return new ZeroCut(this).cut(value, facesToCut, progress);
   }
 
-  private void snapNearEnds(double[] field) {
-    for (int f = 0; f < faces; f++) {
-      for (int h = 3 * f; h < 3 * f + 3; h++) {
-        double a = field[from(h)];
-        double b = field[to(h)];
-        if (crosses(a, b)) {
-          if (Math.abs(a) <= SNAP_SHARE * Math.abs(b)) {
-            field[from(h)] = 0;
-          } else if (Math.abs(b) <= SNAP_SHARE * Math.abs(a)) {
-            field[to(h)] = 0;
+  /** One entry per face: what a test says, worked out side by side. */
+  boolean[] facesWhere(IntPredicate test) {
+    boolean[] where = new boolean[faces];
+    Parallel.split(
+        faces,
+        Parallel.ranges(faces, LEAST_PER_RANGE),
+        (from, to) -> {
+          for (int f = from; f < to; f++) {
+            where[f] = test.test(f);
           }
-        }
-      }
-    }
-  }
-
-  private static boolean crosses(double a, double b) {
-    return (a < 0 && b > 0) || (a > 0 && b < 0);
-  }
-
-  /** A half-edge whose ends lie on different sides, or -1. */
-  private int crossedEdge(int face, double[] field) {
-    for (int h = 3 * face; h < 3 * face + 3; h++) {
-      if (crosses(field[from(h)], field[to(h)])) {
-        return h;
-      }
-    }
-    return -1;
+        });
+    return where;
   }
 
   /** The surface as it is now. */
@@ -407,7 +374,7 @@ final class EditableSurface {
     flags[old] = 0;
   }
 
-  private static int grown(int needed) {
+  static int grown(int needed) {
     return needed + (needed >> 2) + 64;
   }
 

@@ -2,7 +2,6 @@ package org.seamwright.region;
 
 import org.seamwright.basis.Progress;
 import org.seamwright.mesh.EdgeRings;
-import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Parts;
 
@@ -20,7 +19,14 @@ final class FloodMarks {
 
   private static final int REPORT_MASK = (1 << 14) - 1;
 
-  private FloodMarks() {}
+  private final double limitSine;
+  private final double limitCosine;
+
+  private FloodMarks(double angleDegrees) {
+    double limit = Math.toRadians(angleDegrees - SLACK_DEGREES);
+    limitSine = Math.sin(limit);
+    limitCosine = Math.cos(limit);
+  }
 
   /**
    * Faces that can be reached without crossing a crease.
@@ -30,21 +36,21 @@ final class FloodMarks {
    * if they were not there.
    *
    * @param ring {@link EdgeRings} of the piece
+   * @param normals unit normals, 3 per face; all 0 for a face without area
    * @param seed face where it starts
    * @return one entry per face of the piece
    */
   static boolean[] upToCreases(
-      Mesh mesh, int[] ring, int seed, double angleDegrees, Progress progress) {
+      Mesh mesh, int[] ring, double[] normals, int seed, double angleDegrees, Progress progress) {
+    FloodMarks flood = new FloodMarks(angleDegrees);
     int faces = mesh.faceCount();
     boolean[] reached = new boolean[faces];
-    double[] normal = new double[3 * faces];
-    double[] own = new double[3];
+    double[] normal = normals;
+    int[] corner = mesh.corner();
     int[] queue = new int[faces];
     int end = 0;
     queue[end++] = seed;
     reached[seed] = true;
-    Faces.normal(mesh, seed, own);
-    System.arraycopy(own, 0, normal, 3 * seed, 3);
     for (int begin = 0; begin < end; begin++) {
       if ((begin & REPORT_MASK) == 0) {
         progress.at((double) begin / faces);
@@ -57,16 +63,15 @@ final class FloodMarks {
             continue;
           }
           // Faces turned against each other start the shared edge at the same vertex.
-          double turn = mesh.corner()[g] == mesh.corner()[h] ? -1 : 1;
-          Faces.normal(mesh, across, own);
-          if (isZero(own)) {
-            own[0] = turn * normal[3 * f];
-            own[1] = turn * normal[3 * f + 1];
-            own[2] = turn * normal[3 * f + 2];
-          } else if (angleDegrees(normal, 3 * f, own, turn) > angleDegrees - SLACK_DEGREES) {
+          double turn = corner[g] == corner[h] ? -1 : 1;
+          if (isZero(normal, 3 * across)) {
+            normal = normal == normals ? normals.clone() : normal;
+            for (int axis = 0; axis < 3; axis++) {
+              normal[3 * across + axis] = turn * normal[3 * f + axis];
+            }
+          } else if (flood.exceeds(normal, 3 * f, 3 * across, turn)) {
             continue;
           }
-          System.arraycopy(own, 0, normal, 3 * across, 3);
           reached[across] = true;
           queue[end++] = across;
         }
@@ -76,21 +81,24 @@ final class FloodMarks {
     return reached;
   }
 
-  private static boolean isZero(double[] vector) {
-    return vector[0] == 0 && vector[1] == 0 && vector[2] == 0;
+  private static boolean isZero(double[] normal, int at) {
+    return normal[at] == 0 && normal[at + 1] == 0 && normal[at + 2] == 0;
   }
 
-  /** Angle between two normals; 0 if the first is unknown. Exact near 0 and 180 degrees too. */
-  private static double angleDegrees(double[] n, int at, double[] other, double turn) {
-    double x = turn * other[0];
-    double y = turn * other[1];
-    double z = turn * other[2];
+  /**
+   * Whether the angle between two normals is above a limit; not if the first is unknown. By the
+   * sine of the difference, which is exact near 0 and 180 degrees too.
+   */
+  private boolean exceeds(double[] n, int at, int other, double turn) {
+    double x = turn * n[other];
+    double y = turn * n[other + 1];
+    double z = turn * n[other + 2];
     double cx = n[at + 1] * z - n[at + 2] * y;
     double cy = n[at + 2] * x - n[at] * z;
     double cz = n[at] * y - n[at + 1] * x;
     double sine = Math.sqrt(cx * cx + cy * cy + cz * cz);
     double cosine = n[at] * x + n[at + 1] * y + n[at + 2] * z;
-    return Math.toDegrees(Math.atan2(sine, cosine));
+    return sine * limitCosine - cosine * limitSine > 0;
   }
 
   /** Faces of the same part as a face, one entry per face of the piece. */

@@ -1,12 +1,7 @@
 package org.seamwright.region;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import org.apache.commons.geometry.euclidean.threed.Vector3D;
-import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
-import org.seamwright.basis.Sum;
 import org.seamwright.mesh.Labels;
 import org.seamwright.mesh.Mesh;
 
@@ -20,7 +15,7 @@ import org.seamwright.mesh.Mesh;
  * no area is lost or made beyond rounding.
  *
  * <p>Cost: one topology of the piece, then per mark a look at each vertex plus work in proportion
- * to the faces it cuts. Same input, same arrays.
+ * to the faces it cuts. Same input, same arrays. {@link MarkSession} adds marks one by one.
  */
 public final class Marks {
   /** Code of the notice that points of a mark lie far off the surface. */
@@ -35,16 +30,7 @@ public final class Marks {
   /** Code of the notice that a stroke jumps between parts that no surface joins. */
   public static final String PATH_BROKEN = "mark-path-broken";
 
-  private final Piece piece;
-  private final Labels labels;
-  private final EditableSurface surface;
-  private final List<Notice> notices = new ArrayList<>();
-
-  private Marks(Mesh mesh, Labels labels, Treatment ground) {
-    this.labels = labels;
-    piece = new Piece(mesh);
-    surface = new EditableSurface(mesh, piece.ring(), ground.code());
-  }
+  private Marks() {}
 
   /**
    * Evaluates marks in order.
@@ -59,84 +45,18 @@ public final class Marks {
   public static SurfaceMap evaluate(
       Mesh meshMm, Labels labels, Treatment ground, List<Mark> marks, Progress progress)
       throws MarkException {
-    if (labels.of().length != meshMm.faceCount()) {
-      throw new IllegalArgumentException("Labels don't fit the mesh");
-    }
-    Marks state = new Marks(meshMm, labels, ground);
-    List<Step> steps = Step.of(marks);
-    double[] coveredMm2 = new double[marks.size()];
-    double[] changedMm2 = new double[marks.size()];
-    for (int i = 0; i < steps.size(); i++) {
-      Progress share = progress.between((double) i / steps.size(), (double) (i + 1) / steps.size());
-      SurfaceMap.Effect effect = state.apply(steps.get(i), share);
-      coveredMm2[steps.get(i).owner()] += effect.coveredMm2();
-      changedMm2[steps.get(i).owner()] += effect.changedMm2();
-    }
-    List<SurfaceMap.Effect> effects = new ArrayList<>();
+    MarkSession session = MarkSession.of(meshMm, labels, ground);
     for (int i = 0; i < marks.size(); i++) {
-      effects.add(new SurfaceMap.Effect(coveredMm2[i], changedMm2[i]));
-      if (!(coveredMm2[i] > 0)) {
-        String text = "The " + called(i, marks.get(i)) + " covers no surface.";
-        state.notices.add(new Notice(COVERS_NOTHING, 1, text));
-      }
+      double done = (double) i / marks.size();
+      session.add(marks.get(i), progress.between(done, (i + 1.0) / marks.size()));
     }
     progress.at(1);
-    return new SurfaceMap(
-        state.surface.toMesh(),
-        state.surface.parents(),
-        state.surface.treatments(),
-        effects,
-        state.notices);
-  }
-
-  private SurfaceMap.Effect apply(Step step, Progress progress) throws MarkException {
-    progress.at(0);
-    Mark mark = step.mark();
-    requireNumbers(step.owner(), mark);
-    boolean[] covered =
-        surface.faceCount() == 0
-            ? new boolean[0]
-            : mark.match(new Covering(piece, labels, surface, step, notices, progress));
-    double coveredMm2 = Sum.over(covered.length, f -> covered[f] ? surface.area(f) : 0);
-    double changedMm2 =
-        Sum.over(
-            covered.length,
-            f -> covered[f] && surface.treatment(f) != after(mark, f) ? surface.area(f) : 0);
-    for (int f = 0; f < covered.length; f++) {
-      if (covered[f]) {
-        surface.setTreatment(f, after(mark, f));
-      }
-    }
-    return new SurfaceMap.Effect(coveredMm2, changedMm2);
-  }
-
-  /** What a mark that covers a face makes of it. */
-  private byte after(Mark mark, int face) {
-    if (mark instanceof Mark.Place place) {
-      return place.treatment().code();
-    }
-    return surface.treatment(face) == Treatment.PLATE.code()
-        ? Treatment.BARE.code()
-        : Treatment.PLATE.code();
+    return session.map();
   }
 
   /** A mark as messages name it. */
   static String called(int index, Mark mark) {
     String number = "mark " + (index + 1);
     return mark.name().isEmpty() ? number : number + " \"" + mark.name() + "\"";
-  }
-
-  private static void requireNumbers(int index, Mark mark) throws MarkException {
-    for (Map.Entry<String, Vector3D> vector : mark.match(new MarkVectors()).entrySet()) {
-      requireNumber(index, mark, vector.getKey(), vector.getValue());
-    }
-  }
-
-  private static void requireNumber(int index, Mark mark, String what, Vector3D value)
-      throws MarkException {
-    if (!value.isFinite()) {
-      throw new MarkException(
-          index, mark, what, "a coordinate is not a finite number", "Give three numbers in mm.");
-    }
   }
 }

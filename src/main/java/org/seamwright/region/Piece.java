@@ -2,8 +2,10 @@ package org.seamwright.region;
 
 import java.util.Optional;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
+import org.seamwright.basis.Parallel;
 import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.FaceTree;
+import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Parts;
 import org.seamwright.mesh.SurfacePoint;
@@ -11,12 +13,15 @@ import org.seamwright.mesh.Topology;
 
 /** The piece as read, with what marks look up in it, made when first asked for. */
 final class Piece {
+  private static final int LEAST_PER_RANGE = 1 << 14;
+
   private final Mesh mesh;
   private final Topology topology;
   private final int[] ring;
   private final double diagonalMm;
   private Optional<FaceTree> tree = Optional.empty();
   private Optional<Parts> parts = Optional.empty();
+  private Optional<double[]> normals = Optional.empty();
 
   Piece(Mesh mesh) {
     this.mesh = mesh;
@@ -42,6 +47,28 @@ final class Piece {
     Parts found = parts.orElseGet(() -> Parts.of(mesh, topology));
     parts = Optional.of(found);
     return found;
+  }
+
+  /** Unit normals, 3 per face; all 0 for a face without area. */
+  double[] normals() {
+    double[] found = normals.orElseGet(this::makeNormals);
+    normals = Optional.of(found);
+    return found;
+  }
+
+  private double[] makeNormals() {
+    double[] all = new double[3 * mesh.faceCount()];
+    Parallel.split(
+        mesh.faceCount(),
+        Parallel.ranges(mesh.faceCount(), LEAST_PER_RANGE),
+        (from, to) -> {
+          double[] own = new double[3];
+          for (int f = from; f < to; f++) {
+            Faces.normal(mesh, f, own);
+            System.arraycopy(own, 0, all, 3 * f, 3);
+          }
+        });
+    return all;
   }
 
   /** The place of the surface closest to a point; empty only for a piece without faces. */

@@ -1,7 +1,9 @@
 package org.seamwright.region;
 
+import java.util.function.IntToDoubleFunction;
 import org.apache.commons.geometry.euclidean.threed.AffineTransformMatrix3D;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
+import org.seamwright.basis.Parallel;
 import org.seamwright.basis.Progress;
 
 /**
@@ -19,6 +21,8 @@ final class PlaneMarks {
    */
   static final double SNAP = 1e-7;
 
+  private static final int LEAST_PER_RANGE = 1 << 14;
+
   private final EditableSurface surface;
   private final double snapMm;
   private final Progress progress;
@@ -31,13 +35,10 @@ final class PlaneMarks {
 
   /** Cuts along the plane; gives for each face whether it is on the marked side. */
   boolean[] halfSpace(Mark.HalfSpace mark) {
-    double[] field = distances(mark.point(), mark.normal().normalize());
-    field = surface.cutAlongZero(field, f -> true, progress);
-    boolean[] covered = new boolean[surface.faceCount()];
-    for (int f = 0; f < covered.length; f++) {
-      covered[f] = field[corner(f, 0)] + field[corner(f, 1)] + field[corner(f, 2)] >= 0;
-    }
-    return covered;
+    double[] distance = distances(mark.point(), mark.normal().normalize());
+    double[] field = surface.cutAlongZero(distance, f -> true, progress);
+    return surface.facesWhere(
+        f -> field[corner(f, 0)] + field[corner(f, 1)] + field[corner(f, 2)] >= 0);
   }
 
   /**
@@ -52,27 +53,26 @@ final class PlaneMarks {
     BoxReach reach = new BoxReach(surface, frame, low, high, snapMm);
     for (int side = 0; side < 6; side++) {
       int axis = side % 3;
-      double[] field = new double[surface.vertexCount()];
-      for (int v = 0; v < field.length; v++) {
-        double at = frame.at(v, axis);
-        double distance = side < 3 ? at - low[axis] : high[axis] - at;
-        field[v] = Math.abs(distance) <= snapMm ? 0 : distance;
-      }
+      boolean lower = side < 3;
+      double[] field =
+          field(v -> lower ? frame.at(v, axis) - low[axis] : high[axis] - frame.at(v, axis));
       surface.cutAlongZero(field, reach, progress.between(side / 6.0, (side + 1) / 6.0));
     }
-    boolean[] covered = new boolean[surface.faceCount()];
-    for (int f = 0; f < covered.length; f++) {
-      covered[f] = true;
-      for (int axis = 0; axis < 3; axis++) {
-        double middle =
-            (frame.at(corner(f, 0), axis)
-                    + frame.at(corner(f, 1), axis)
-                    + frame.at(corner(f, 2), axis))
-                / 3;
-        covered[f] &= middle >= low[axis] - snapMm && middle <= high[axis] + snapMm;
+    return surface.facesWhere(f -> isWithin(f, frame, low, high));
+  }
+
+  private boolean isWithin(int face, BoxReach.Coordinates frame, double[] low, double[] high) {
+    for (int axis = 0; axis < 3; axis++) {
+      double middle =
+          (frame.at(corner(face, 0), axis)
+                  + frame.at(corner(face, 1), axis)
+                  + frame.at(corner(face, 2), axis))
+              / 3;
+      if (!(middle >= low[axis] - snapMm && middle <= high[axis] + snapMm)) {
+        return false;
       }
     }
-    return covered;
+    return true;
   }
 
   private BoxReach.Coordinates frame(AffineTransformMatrix3D motion) {
@@ -103,22 +103,23 @@ final class PlaneMarks {
         turned(zero, quarter, mark.toDegrees()),
         turned(zero, quarter, mark.toDegrees() + 90),
         progress.between(0.5, 1));
-    boolean[] covered = new boolean[surface.faceCount()];
-    for (int f = 0; f < covered.length; f++) {
-      Vector3D arm =
-          Vector3D.of(centroid(f, 0), centroid(f, 1), centroid(f, 2)).subtract(mark.point());
-      double x = arm.dot(along);
-      double y = arm.dot(across);
-      double angle = Math.atan2(y, x);
-      double turn = angle < 0 ? angle + 2 * Math.PI : angle;
-      double past = turn - Math.toRadians(span);
-      double radius = Math.hypot(x, y);
-      covered[f] =
-          past <= 0
+    double cosine = Math.cos(Math.toRadians(span));
+    double sine = Math.sin(Math.toRadians(span));
+    return surface.facesWhere(
+        f -> {
+          double dx = centroid(f, 0) - mark.point().getX();
+          double dy = centroid(f, 1) - mark.point().getY();
+          double dz = centroid(f, 2) - mark.point().getZ();
+          double x = dx * along.getX() + dy * along.getY() + dz * along.getZ();
+          double y = dx * across.getX() + dy * across.getY() + dz * across.getZ();
+          // The same place seen from the far side of the slice.
+          double farX = x * cosine + y * sine;
+          double farY = y * cosine - x * sine;
+          boolean within = span <= 180 ? y >= 0 && farY <= 0 : y >= 0 || farY <= 0;
+          return within
               || (Math.abs(y) <= snapMm && x > 0)
-              || (Math.abs(radius * Math.sin(past)) <= snapMm && Math.cos(past) > 0);
-    }
-    return covered;
+              || (Math.abs(farY) <= snapMm && farX > 0);
+        });
   }
 
   private static Vector3D turned(Vector3D zero, Vector3D quarter, double degrees) {
@@ -173,15 +174,29 @@ final class PlaneMarks {
 
   /** Signed distance of each vertex from a plane, mm; 0 for those within the snap distance. */
   private double[] distances(Vector3D point, Vector3D unit) {
-    double[] field = new double[surface.vertexCount()];
     double[] p = surface.coordinates();
-    for (int v = 0; v < field.length; v++) {
-      double distance =
-          (p[3 * v] - point.getX()) * unit.getX()
-              + (p[3 * v + 1] - point.getY()) * unit.getY()
-              + (p[3 * v + 2] - point.getZ()) * unit.getZ();
-      field[v] = Math.abs(distance) <= snapMm ? 0 : distance;
-    }
+    double x = point.getX();
+    double y = point.getY();
+    double z = point.getZ();
+    double nx = unit.getX();
+    double ny = unit.getY();
+    double nz = unit.getZ();
+    return field(
+        v -> (p[3 * v] - x) * nx + (p[3 * v + 1] - y) * ny + (p[3 * v + 2] - z) * nz);
+  }
+
+  /** A value per vertex, worked out side by side; 0 for those within the snap distance. */
+  private double[] field(IntToDoubleFunction value) {
+    double[] field = new double[surface.vertexCount()];
+    Parallel.split(
+        field.length,
+        Parallel.ranges(field.length, LEAST_PER_RANGE),
+        (from, to) -> {
+          for (int v = from; v < to; v++) {
+            double at = value.applyAsDouble(v);
+            field[v] = Math.abs(at) <= snapMm ? 0 : at;
+          }
+        });
     return field;
   }
 }

@@ -41,14 +41,11 @@ final class RingMark {
     double[] inner = mark.innerMm() > 0 ? cutAt(mark.innerMm(), progress.between(0.2, 0.6)) : null;
     double[] outer =
         Double.isFinite(mark.outerMm()) ? cutAt(mark.outerMm(), progress.between(0.6, 1)) : null;
-    boolean[] covered = new boolean[surface.faceCount()];
-    for (int f = 0; f < covered.length; f++) {
-      covered[f] =
-          isBetweenHeights(f)
-              && (inner == null || sum(f, inner, mark.innerMm()) >= 0)
-              && (outer == null || sum(f, outer, mark.outerMm()) <= 0);
-    }
-    return covered;
+    return surface.facesWhere(
+        f ->
+            isBetweenHeights(f)
+                && (inner == null || sum(f, inner, mark.innerMm()) >= 0)
+                && (outer == null || sum(f, outer, mark.outerMm()) <= 0));
   }
 
   private double[] cutAt(double radius, Progress progress) {

@@ -20,31 +20,31 @@ record Step(int owner, Mark mark, AffineTransformMatrix3D motion) {
 
   private static final AffineTransformMatrix3D NONE = AffineTransformMatrix3D.identity();
 
-  /** Writes repeats out. */
-  static List<Step> of(List<Mark> marks) throws MarkException {
+  /**
+   * What a mark adds to the steps before it: itself, or a moved copy of each of them for each of
+   * its motions.
+   *
+   * @param owner number of the mark in its list
+   * @param before all steps so far
+   */
+  static List<Step> next(int owner, Mark mark, List<Step> before) throws MarkException {
+    List<AffineTransformMatrix3D> motions = motions(mark);
+    if (motions.isEmpty()) {
+      return List.of(new Step(owner, mark, NONE));
+    }
+    if ((long) before.size() * (motions.size() + 1) > MOST) {
+      throw new MarkException(
+          owner,
+          mark,
+          "",
+          "repeats of repeats make more than " + MOST + " marks",
+          "Lower the count, or put the repeat before the other one.");
+    }
     List<Step> steps = new ArrayList<>();
-    for (int i = 0; i < marks.size(); i++) {
-      Mark mark = marks.get(i);
-      List<AffineTransformMatrix3D> motions = motions(mark);
-      if (motions.isEmpty()) {
-        steps.add(new Step(i, mark, NONE));
-        continue;
-      }
-      if ((long) steps.size() * (motions.size() + 1) > MOST) {
-        throw new MarkException(
-            i,
-            mark,
-            "",
-            "repeats of repeats make more than " + MOST + " marks",
-            "Lower the count, or put the repeat before the other one.");
-      }
-      List<Step> before = List.copyOf(steps);
-      for (AffineTransformMatrix3D motion : motions) {
-        for (Step step : before) {
-          AffineTransformMatrix3D both = motion.multiply(step.motion());
-          int owner = i;
-          moved(step.mark(), motion).ifPresent(m -> steps.add(new Step(owner, m, both)));
-        }
+    for (AffineTransformMatrix3D motion : motions) {
+      for (Step step : before) {
+        AffineTransformMatrix3D both = motion.multiply(step.motion());
+        moved(step.mark(), motion).ifPresent(m -> steps.add(new Step(owner, m, both)));
       }
     }
     return steps;

@@ -10,7 +10,9 @@ import java.util.stream.IntStream;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.seamwright.basis.Progress;
 import org.seamwright.mesh.Bounds;
+import org.seamwright.mesh.Labels;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.testsupport.Shapes;
 
@@ -38,6 +40,28 @@ class MarksPropertyTest {
     assertThat(again.parentFace()).isEqualTo(map.parentFace());
     assertThat(again.effects()).isEqualTo(map.effects());
     assertThat(again.notices()).isEqualTo(map.notices());
+  }
+
+  @ParameterizedTest(name = "seed {0}")
+  @MethodSource("seeds")
+  void addingOneByOneOrFromACopyGivesTheSame(int seed) throws MarkException {
+    Random random = new Random(seed);
+    Mesh mesh = mesh(seed % 10);
+    Mark[] marks = marks(mesh, random);
+    SurfaceMap map = Maps.of(mesh, marks);
+    MarkSession session =
+        MarkSession.of(mesh, Labels.none(mesh.faceCount()), Treatment.PLATE);
+    for (Mark mark : marks) {
+      MarkSession astray = session;
+      session = session.copy();
+      astray.add(Maps.above(0.1), Progress.NONE);
+      session.add(mark, Progress.NONE);
+    }
+    assertThat(session.map().mesh().xyz()).isEqualTo(map.mesh().xyz());
+    assertThat(session.map().mesh().corner()).isEqualTo(map.mesh().corner());
+    assertThat(session.map().treatment()).isEqualTo(map.treatment());
+    assertThat(session.map().effects()).isEqualTo(map.effects());
+    assertThat(session.map().notices()).isEqualTo(map.notices());
   }
 
   private static Mesh mesh(int kind) {
