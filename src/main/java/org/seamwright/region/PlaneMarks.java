@@ -181,8 +181,7 @@ final class PlaneMarks {
     double nx = unit.getX();
     double ny = unit.getY();
     double nz = unit.getZ();
-    return field(
-        v -> (p[3 * v] - x) * nx + (p[3 * v + 1] - y) * ny + (p[3 * v + 2] - z) * nz);
+    return field(v -> (p[3 * v] - x) * nx + (p[3 * v + 1] - y) * ny + (p[3 * v + 2] - z) * nz);
   }
 
   /** A value per vertex, worked out side by side; 0 for those within the snap distance. */

@@ -49,8 +49,7 @@ class MarksPropertyTest {
     Mesh mesh = mesh(seed % 10);
     Mark[] marks = marks(mesh, random);
     SurfaceMap map = Maps.of(mesh, marks);
-    MarkSession session =
-        MarkSession.of(mesh, Labels.none(mesh.faceCount()), Treatment.PLATE);
+    MarkSession session = MarkSession.of(mesh, Labels.none(mesh.faceCount()), Treatment.PLATE);
     for (Mark mark : marks) {
       MarkSession astray = session;
       session = session.copy();
