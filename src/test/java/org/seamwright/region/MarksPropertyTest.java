@@ -16,10 +16,13 @@ import org.seamwright.mesh.Labels;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.testsupport.Shapes;
 
-/** What holds of any marks on any mesh; the seed is the name of the case. */
+/**
+ * What holds of any marks on any mesh; the seed is the name of the case. {@code
+ * -Dseamwright.seeds=1000} tries more of them.
+ */
 class MarksPropertyTest {
   static IntStream seeds() {
-    return IntStream.range(0, 60);
+    return IntStream.range(0, Integer.getInteger("seamwright.seeds", 60));
   }
 
   @ParameterizedTest(name = "seed {0}")
