@@ -190,6 +190,44 @@ final class EditableSurface {
   }
 
   /**
+   * Whether the pieces of all faces on an edge keep an area, and their side, if it is split.
+   *
+   * @param h a half-edge of the edge
+   * @param share of the way from its start to its end
+   */
+  boolean splitsSoundly(int h, double share) {
+    int a = from(h);
+    int b = to(h);
+    double[] m = new double[3];
+    for (int axis = 0; axis < 3; axis++) {
+      m[axis] = xyz[3 * a + axis] + share * (xyz[3 * b + axis] - xyz[3 * a + axis]);
+    }
+    int member = h;
+    do {
+      double[] c = new double[3];
+      System.arraycopy(xyz, 3 * corner[Topology.prev(member)], c, 0, 3);
+      double[] first = areaVector(xyz, 3 * a, m, 0, c);
+      double[] second = areaVector(m, 0, xyz, 3 * b, c);
+      double dot = first[0] * second[0] + first[1] * second[1] + first[2] * second[2];
+      if (!(dot > 0)) {
+        return false;
+      }
+      member = ring[member];
+    } while (member != h);
+    return true;
+  }
+
+  private static double[] areaVector(double[] p, int i, double[] q, int j, double[] c) {
+    double ux = p[i] - c[0];
+    double uy = p[i + 1] - c[1];
+    double uz = p[i + 2] - c[2];
+    double vx = q[j] - c[0];
+    double vy = q[j + 1] - c[1];
+    double vz = q[j + 2] - c[2];
+    return new double[] {uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx};
+  }
+
+  /**
    * Splits an edge and every face on it.
    *
    * @param h a half-edge of the edge

@@ -48,7 +48,14 @@ final class ZeroCut {
       }
       while (h >= 0) {
         double start = field[surface.from(h)];
-        int m = surface.splitEdge(h, start / (start - field[surface.to(h)]));
+        double share = start / (start - field[surface.to(h)]);
+        if (!surface.splitsSoundly(h, share)) {
+          // The line passes a sliver as thin as rounding: it goes by the nearer end instead.
+          field[share <= 0.5 ? surface.from(h) : surface.to(h)] = 0;
+          h = crossedEdge(f, field);
+          continue;
+        }
+        int m = surface.splitEdge(h, share);
         if (m >= field.length) {
           field = Arrays.copyOf(field, EditableSurface.grown(m + 1));
         }
