@@ -146,9 +146,7 @@ final class DistanceTable {
 
   private static double greatCircle(Mesh mesh, int v, double[] q) {
     double[] p = {mesh.x(v), mesh.y(v), mesh.z(v)};
-    double[] c = {
-      p[1] * q[2] - p[2] * q[1], p[2] * q[0] - p[0] * q[2], p[0] * q[1] - p[1] * q[0]
-    };
+    double[] c = {p[1] * q[2] - p[2] * q[1], p[2] * q[0] - p[0] * q[2], p[0] * q[1] - p[1] * q[0]};
     return Math.atan2(
         Math.sqrt(c[0] * c[0] + c[1] * c[1] + c[2] * c[2]),
         p[0] * q[0] + p[1] * q[1] + p[2] * q[2]);
