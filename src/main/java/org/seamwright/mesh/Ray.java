@@ -8,13 +8,32 @@ package org.seamwright.mesh;
  * Computer Graphics Techniques 2 (2013).
  */
 final class Ray {
-  private final double[] origin;
+  /** Origin, mm. */
+  final double ox;
+
+  final double oy;
+  final double oz;
+
+  /** Direction. */
+  final double dx;
+
+  final double dy;
+  final double dz;
+
+  /** Component of the direction that is largest without its sign. */
+  final double longest;
 
   /** Axis along which the direction is longest, and the two others in order. */
   private final int main;
 
   private final int first;
   private final int second;
+
+  /** Origin along these axes. */
+  private final double originMain;
+
+  private final double originFirst;
+  private final double originSecond;
 
   /** Shear that lays the direction along the main axis, and the scale that makes it 1 long. */
   private final double shearFirst;
@@ -28,42 +47,52 @@ final class Ray {
    * @param dx direction, of any length but zero
    */
   Ray(double ox, double oy, double oz, double dx, double dy, double dz) {
+    this.ox = ox;
+    this.oy = oy;
+    this.oz = oz;
+    this.dx = dx;
+    this.dy = dy;
+    this.dz = dz;
     double[] d = {dx, dy, dz};
-    origin = new double[] {ox, oy, oz};
-    int longest = 0;
-    for (int axis = 1; axis < 3; axis++) {
-      if (Math.abs(d[axis]) > Math.abs(d[longest])) {
-        longest = axis;
-      }
-    }
-    main = longest;
+    double[] origin = {ox, oy, oz};
+    int longer = Math.abs(dy) > Math.abs(dx) ? 1 : 0;
+    main = Math.abs(dz) > Math.abs(d[longer]) ? 2 : longer;
+    longest = d[main];
     first = (main + 1) % 3;
     second = (main + 2) % 3;
     shearFirst = d[first] / d[main];
     shearSecond = d[second] / d[main];
     scale = 1 / d[main];
+    originMain = origin[main];
+    originFirst = origin[first];
+    originSecond = origin[second];
   }
 
+  /** Distance to the face met last, in lengths of the direction. */
+  double distance;
+
+  /** Weights of its corners 1 and 2 at the meeting point. */
+  double w1;
+
+  double w2;
+
   /**
-   * Whether the ray meets a face, from either side, at or after its origin.
-   *
-   * @param into receives the distance in lengths of the direction and the weights of corners 1 and
-   *     2
+   * Whether the ray meets the face over vertices va, vb, vc of a coordinate array, from either side,
+   * at or after its origin. A face seen edge-on is not met.
    */
-  boolean meets(Mesh mesh, int face, double[] into) {
-    double[] p = mesh.xyz();
-    int a = 3 * mesh.corner()[3 * face];
-    int b = 3 * mesh.corner()[3 * face + 1];
-    int c = 3 * mesh.corner()[3 * face + 2];
-    double az = p[a + main] - origin[main];
-    double bz = p[b + main] - origin[main];
-    double cz = p[c + main] - origin[main];
-    double ax = p[a + first] - origin[first] - shearFirst * az;
-    double ay = p[a + second] - origin[second] - shearSecond * az;
-    double bx = p[b + first] - origin[first] - shearFirst * bz;
-    double by = p[b + second] - origin[second] - shearSecond * bz;
-    double cx = p[c + first] - origin[first] - shearFirst * cz;
-    double cy = p[c + second] - origin[second] - shearSecond * cz;
+  boolean meets(double[] p, int va, int vb, int vc) {
+    int a = 3 * va;
+    int b = 3 * vb;
+    int c = 3 * vc;
+    double az = p[a + main] - originMain;
+    double bz = p[b + main] - originMain;
+    double cz = p[c + main] - originMain;
+    double ax = p[a + first] - originFirst - shearFirst * az;
+    double ay = p[a + second] - originSecond - shearSecond * az;
+    double bx = p[b + first] - originFirst - shearFirst * bz;
+    double by = p[b + second] - originSecond - shearSecond * bz;
+    double cx = p[c + first] - originFirst - shearFirst * cz;
+    double cy = p[c + second] - originSecond - shearSecond * cz;
     double u = cx * by - cy * bx;
     double v = ax * cy - ay * cx;
     double w = bx * ay - by * ax;
@@ -74,13 +103,13 @@ final class Ray {
     if (sum == 0) {
       return false;
     }
-    double distance = scale * (u * az + v * bz + w * cz) / sum;
-    if (!(distance >= 0)) {
+    double along = scale * (u * az + v * bz + w * cz) / sum;
+    if (!(along >= 0)) {
       return false;
     }
-    into[0] = distance;
-    into[1] = v / sum;
-    into[2] = w / sum;
+    distance = along;
+    w1 = v / sum;
+    w2 = w / sum;
     return true;
   }
 }
