@@ -20,8 +20,8 @@ import java.util.stream.IntStream;
  * Symposium on Interactive Ray Tracing (2007).
  */
 final class BoxTreeBuilder {
-  /** Faces of a leaf at most; chosen with FaceTreeBenchmark. */
-  static final int LEAF = Integer.getInteger("LEAF", 4);
+  /** Faces of a leaf at most. */
+  static final int LEAF = 4;
 
   /** Nodes above a face from which on faces are halved by number, to bound the depth. */
   static final int SURFACE_DEPTH = 24;

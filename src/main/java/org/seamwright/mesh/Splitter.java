@@ -5,13 +5,13 @@ import org.seamwright.mesh.BoxTreeBuilder.Run;
 
 /** Splits runs of faces by their boxes for {@link BoxTreeBuilder}; one per thread. */
 final class Splitter {
-  /** Places tried along a side, plus one; chosen with FaceTreeBenchmark. */
-  private static final int BINS = Integer.getInteger("BINS", 16);
+  /** Places tried along a side, plus one. */
+  private static final int BINS = 16;
 
   /** The same for few faces, where clearing the bins costs more than the better split saves. */
-  private static final int FEW_BINS = Integer.getInteger("FEWBINS", 8);
+  private static final int FEW_BINS = 8;
 
-  private static final int FEW_FACES = Integer.getInteger("FEW", 32);
+  private static final int FEW_FACES = 32;
 
   private static final int BOX = BoxTree.BOX;
 
