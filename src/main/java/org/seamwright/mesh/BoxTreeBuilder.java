@@ -12,8 +12,8 @@ import java.util.stream.IntStream;
  *
  * <p>The cost of a split is the sum over its sides of box surface times number of faces, tried at a
  * fixed number of places along the box's longest side. Where all faces fall to one side the median
- * of their middles splits them, so that equal and nested faces make no long chain. O(n log n);
- * 28 bytes a face while building. Large parts are built side by side; the tree is the same on any
+ * of their middles splits them, so that equal and nested faces make no long chain. O(n log n); 28
+ * bytes a face while building. Large parts are built side by side; the tree is the same on any
  * number of cores, since which parts these are depends on their number of faces alone.
  *
  * <p>Source: I. Wald, "On fast construction of SAH-based bounding volume hierarchies", IEEE
@@ -282,8 +282,7 @@ final class BoxTreeBuilder {
       }
       for (int k = 0; k < runs.length; k++) {
         write(k < count ? runs[k].bounds() : MISSING, node, NODE * at + BoxTree.BOX * k);
-        child[BoxTree.CHILDREN * at + k] =
-            k < count ? build(runs[k], depth + 1) : BoxTree.NONE;
+        child[BoxTree.CHILDREN * at + k] = k < count ? build(runs[k], depth + 1) : BoxTree.NONE;
       }
       return at;
     }

@@ -3,19 +3,19 @@ package org.seamwright.mesh;
 /**
  * The point of a triangle closest to a place.
  *
- * <p>Where it lies on a side or corner it is computed from that side, its ends taken in the order of
- * their vertex numbers, or from that corner alone. So faces that share the side or corner give the
- * same squared distance to the last bit, and a tie between them is seen as one.
+ * <p>Where it lies on a side or corner it is computed from that side, its ends taken in the order
+ * of their vertex numbers, or from that corner alone. So faces that share the side or corner give
+ * the same squared distance to the last bit, and a tie between them is seen as one.
  *
- * <p>Source: C. Ericson, "Real-Time Collision Detection", 2005, section 5.1.5. The point is right to
- * a few roundings of the largest coordinate difference, divided by the sine of the face's angle at
- * corner 0; the distance is that of the point given. A needle thinner than {@link #FLAT} is taken
- * for its sides.
+ * <p>Source: C. Ericson, "Real-Time Collision Detection", 2005, section 5.1.5. The point is right
+ * to a few roundings of the largest coordinate difference, divided by the sine of the face's angle
+ * at corner 0; the distance is that of the point given. A needle thinner than {@link #FLAT} is
+ * taken for its sides.
  */
 final class Closest {
   /**
-   * Squared sine under which a face counts as its three sides: there a point is found to 1e-8 of the
-   * face's length, and the face is no wider than that.
+   * Squared sine under which a face counts as its three sides: there a point is found to 1e-8 of
+   * the face's length, and the face is no wider than that.
    */
   private static final double FLAT = 1e-16;
 
@@ -106,7 +106,8 @@ final class Closest {
     w2 = second / over;
   }
 
-  private void corner(double[] p, int a, double x, double y, double z, double first, double second) {
+  private void corner(
+      double[] p, int a, double x, double y, double z, double first, double second) {
     double ex = x - p[a];
     double ey = y - p[a + 1];
     double ez = z - p[a + 2];

@@ -3,8 +3,8 @@ package org.seamwright.mesh;
 /** One search for the point of a {@link FaceTree} closest to a place: nearer boxes first. */
 final class NearestQuery {
   /**
-   * Relative room for roundings when a box's squared distance in single precision is compared with a
-   * face's: 64 units in the last place. What a place far off loses is a share of its distance.
+   * Relative room for roundings when a box's squared distance in single precision is compared with
+   * a face's: 64 units in the last place. What a place far off loses is a share of its distance.
    */
   private static final double ROOM = 1 + 0x1p-17;
 

@@ -77,8 +77,8 @@ final class Ray {
   double w2;
 
   /**
-   * Whether the ray meets the face over vertices va, vb, vc of a coordinate array, from either side,
-   * at or after its origin. A face seen edge-on is not met.
+   * Whether the ray meets the face over vertices va, vb, vc of a coordinate array, from either
+   * side, at or after its origin. A face seen edge-on is not met.
    */
   boolean meets(double[] p, int va, int vb, int vc) {
     int a = 3 * va;

@@ -8,7 +8,9 @@ final class RayQuery {
    */
   private static final double UPRIGHT = 0x1p40;
 
-  /** Radius of a ball that holds the mesh's box with room, box units; the box's corners lie at √3. */
+  /**
+   * Radius of a ball that holds the mesh's box with room, box units; the box's corners lie at √3.
+   */
   private static final double BALL = 2;
 
   private final double[] xyz;
@@ -69,8 +71,7 @@ final class RayQuery {
     x += start * dx;
     y += start * dy;
     z += start * dz;
-    room =
-        far + boxes.noise() + BoxTree.ROUNDING * (1 + Math.abs(x) + Math.abs(y) + Math.abs(z));
+    room = far + boxes.noise() + BoxTree.ROUNDING * (1 + Math.abs(x) + Math.abs(y) + Math.abs(z));
     ox = (float) x;
     oy = (float) y;
     oz = (float) z;

@@ -180,7 +180,9 @@ final class Splitter {
     return box[BOX * i + axis] + box[BOX * i + axis + 3];
   }
 
-  /** Halves a run at the median of the faces' middles, along the axis where these reach furthest. */
+  /**
+   * Halves a run at the median of the faces' middles, along the axis where these reach furthest.
+   */
   private int byMedian(int from, int to) {
     int axis = 0;
     float longest = -1;
