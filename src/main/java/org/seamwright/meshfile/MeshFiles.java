@@ -128,8 +128,7 @@ public final class MeshFiles {
     }
     progress.at(1);
     String title = format.title() + packing;
-    return new MeshDocument(
-        weld.mesh(), weld.labels(), title, "", weld.dropped(), notices, unit);
+    return new MeshDocument(weld.mesh(), weld.labels(), title, "", weld.dropped(), notices, unit);
   }
 
   private static void requireArea(Weld weld, Refusal refusal) throws MeshFileException {
