@@ -37,7 +37,7 @@ import picocli.CommandLine.Spec;
     })
 final class MarkCommand implements Callable<Integer> {
   /** Not required by the parser, so that a subcommand's help can be asked for without it. */
-  @Parameters(paramLabel = "JOB", arity = "0..1", description = "Job file.")
+  @Parameters(paramLabel = "JOB", arity = "0..1", description = "Job file, always needed.")
   private Path jobFile;
 
   @Mixin private MarkOutput output;
