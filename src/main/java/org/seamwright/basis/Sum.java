@@ -29,6 +29,12 @@ public final class Sum {
     sum = next;
   }
 
+  /** Adds another sum, with what it carries beyond its digits. */
+  public void add(Sum other) {
+    add(other.sum);
+    add(other.compensation);
+  }
+
   /** The sum so far. */
   public double value() {
     return sum + compensation;
@@ -56,8 +62,7 @@ public final class Sum {
             });
     Sum total = new Sum();
     for (Sum part : parts) {
-      total.add(part.sum);
-      total.add(part.compensation);
+      total.add(part);
     }
     return total.value();
   }

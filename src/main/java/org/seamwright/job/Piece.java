@@ -148,6 +148,15 @@ public record Piece(
   public Job recordedIn(Job job) {
     Job.MeshSource mesh =
         new Job.MeshSource(job.mesh().file(), document.sha256(), job.mesh().scale());
-    return job.withMesh(mesh);
+    return new Job(
+        job.piece(),
+        job.note(),
+        mesh,
+        job.ground(),
+        job.marks(),
+        job.sections(),
+        job.plating(),
+        job.masking(),
+        job.display());
   }
 }

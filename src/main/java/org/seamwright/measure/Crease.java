@@ -21,7 +21,7 @@ public final class Crease {
    * A face is a needle if its height is below this share of its longest edge: in single precision
    * the direction of its normal is then within a few degrees of chance.
    */
-  private static final double NEEDLE = 1e-6;
+  static final double NEEDLE = 1e-6;
 
   private Crease() {}
 
@@ -90,7 +90,36 @@ public final class Crease {
     return normals;
   }
 
-  private static void normal(Mesh mesh, Topology topology, int face, double[] into) {
+  /** Unit normal of a face, borrowed if it is a needle. */
+  static void normal(Mesh mesh, Topology topology, int face, double[] into) {
+    double[] p = mesh.xyz();
+    int[] corner = mesh.corner();
+    int a = 3 * corner[3 * face];
+    int b = 3 * corner[3 * face + 1];
+    int c = 3 * corner[3 * face + 2];
+    double ux = p[b] - p[a];
+    double uy = p[b + 1] - p[a + 1];
+    double uz = p[b + 2] - p[a + 2];
+    double vx = p[c] - p[a];
+    double vy = p[c + 1] - p[a + 1];
+    double vz = p[c + 2] - p[a + 2];
+    double x = uy * vz - uz * vy;
+    double y = uz * vx - ux * vz;
+    double z = ux * vy - uy * vx;
+    double twice2 = x * x + y * y + z * z;
+    double sum2 = ux * ux + uy * uy + uz * uz + vx * vx + vy * vy + vz * vz;
+    // The longest edge's square is at most twice the sum of the others'.
+    if (twice2 > 4 * NEEDLE * NEEDLE * sum2 * sum2) {
+      double scale = 1 / Math.sqrt(twice2);
+      into[0] = x * scale;
+      into[1] = y * scale;
+      into[2] = z * scale;
+    } else {
+      perhapsBorrowed(mesh, topology, face, into);
+    }
+  }
+
+  private static void perhapsBorrowed(Mesh mesh, Topology topology, int face, double[] into) {
     int longest = longestEdge(mesh, face);
     Faces.normal(mesh, face, into);
     if (!isNeedle(mesh, face, longest)) {

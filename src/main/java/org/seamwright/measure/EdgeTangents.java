@@ -21,7 +21,7 @@ final class EdgeTangents {
 
   private final Mesh mesh;
   private final Topology topology;
-  private final boolean[] sharp;
+  private final SharpEdges sharp;
   private final CornerNormals normals;
   private final double borderCosine;
 
@@ -29,6 +29,7 @@ final class EdgeTangents {
   private final double[] chord = new double[3];
   private final double[] other = new double[3];
   private final double[] tangent = new double[3];
+  private final double[] normal = new double[3];
 
   /** Neighbours of vertices along the border. */
   static final class Borders {
@@ -78,7 +79,7 @@ final class EdgeTangents {
   EdgeTangents(
       Mesh mesh,
       Topology topology,
-      boolean[] sharp,
+      SharpEdges sharp,
       CornerNormals normals,
       Borders borders,
       double limitDegrees) {
@@ -110,12 +111,13 @@ final class EdgeTangents {
       length2 += chord[axis] * chord[axis];
     }
     double length = Math.sqrt(length2);
-    if (!sharp[h]) {
-      inPlane(here);
+    normals.at(here, normal);
+    if (!sharp.isSharp(h)) {
+      intoPlane(chord);
     } else if (topology.twin(h) >= 0) {
       alongCrease(h, here);
     } else if (topology.twin(h) == Topology.OPEN) {
-      alongBorder(here, v / 3, w / 3);
+      alongBorder(v / 3, w / 3);
     } else {
       System.arraycopy(chord, 0, tangent, 0, 3);
     }
@@ -139,13 +141,11 @@ final class EdgeTangents {
     }
   }
 
-  private void inPlane(int here) {
-    double off =
-        chord[0] * normals.at(here, 0)
-            + chord[1] * normals.at(here, 1)
-            + chord[2] * normals.at(here, 2);
+  /** Lays a vector into the tangent plane. */
+  private void intoPlane(double[] vector) {
+    double off = dot(vector, normal);
     for (int axis = 0; axis < 3; axis++) {
-      tangent[axis] = chord[axis] - off * normals.at(here, axis);
+      tangent[axis] = vector[axis] - off * normal[axis];
     }
   }
 
@@ -153,21 +153,16 @@ final class EdgeTangents {
     int twin = topology.twin(h);
     int[] corner = mesh.corner();
     int beyond = corner[twin] == corner[here] ? twin : Topology.next(twin);
-    for (int axis = 0; axis < 3; axis++) {
-      other[axis] = normals.at(beyond, axis);
-    }
-    double nx = normals.at(here, 0);
-    double ny = normals.at(here, 1);
-    double nz = normals.at(here, 2);
-    tangent[0] = ny * other[2] - nz * other[1];
-    tangent[1] = nz * other[0] - nx * other[2];
-    tangent[2] = nx * other[1] - ny * other[0];
+    normals.at(beyond, other);
+    tangent[0] = normal[1] * other[2] - normal[2] * other[1];
+    tangent[1] = normal[2] * other[0] - normal[0] * other[2];
+    tangent[2] = normal[0] * other[1] - normal[1] * other[0];
     if (dot(tangent, tangent) < MEETING * MEETING) {
-      inPlane(here);
+      intoPlane(chord);
     }
   }
 
-  private void alongBorder(int here, int vertex, int far) {
+  private void alongBorder(int vertex, int far) {
     System.arraycopy(chord, 0, tangent, 0, 3);
     int back = borders.other(vertex, far);
     if (back >= 0) {
@@ -190,13 +185,7 @@ final class EdgeTangents {
         }
       }
     }
-    double off =
-        tangent[0] * normals.at(here, 0)
-            + tangent[1] * normals.at(here, 1)
-            + tangent[2] * normals.at(here, 2);
-    for (int axis = 0; axis < 3; axis++) {
-      tangent[axis] -= off * normals.at(here, axis);
-    }
+    intoPlane(tangent);
   }
 
   private static double dot(double[] a, double[] b) {

@@ -3,11 +3,11 @@ package org.seamwright.measure;
 import org.seamwright.mesh.Topology;
 
 /**
- * Walks over the corners around a vertex from edge to edge, as long as edges are not sharp. Faces
- * turned against each other are walked over like any others and told by {@link #turned()}.
+ * Walks over the corners around a vertex from edge to edge. Faces turned against each other are
+ * walked over like any others and told by {@link #turned()}.
  *
  * <p>A corner is named by the half-edge that starts there. Use: {@code start}, then {@code step}
- * until it is false.
+ * until it is false or the edge at the {@code exit} is one not to be crossed.
  */
 final class FanWalk {
   private final int[] corner;
@@ -39,11 +39,13 @@ final class FanWalk {
     closed = false;
   }
 
-  /** Steps over the next edge; false at a sharp edge or when the walk has come round. */
-  boolean step(boolean[] sharp) {
-    if (sharp[exit]) {
-      return false;
-    }
+  /** The edge the next step goes over; it must have two faces for that. */
+  int exit() {
+    return exit;
+  }
+
+  /** Steps over the next edge; false when the walk has come round. */
+  boolean step() {
     int twin = topology.twin(exit);
     turned ^= corner[twin] == corner[exit];
     if (corner[twin] == vertex) {

@@ -1,6 +1,6 @@
 package org.seamwright.measure;
 
-import org.seamwright.basis.Sum;
+import java.util.Arrays;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
@@ -15,42 +15,16 @@ import org.seamwright.mesh.Topology;
  * @param excessMm2 area they would lose if laid along the mean of the surface around them
  */
 record Folds(int count, double areaMm2, double excessMm2) {
-  /** Finds the folded facets. */
-  static Folds of(
-      Mesh mesh, Topology topology, double[] normals, double[] degrees, double creaseDegrees) {
-    int count = 0;
-    Sum area = new Sum();
-    Sum excess = new Sum();
-    double[] around = null;
-    for (int f = 0; f < mesh.faceCount(); f++) {
-      if (isFolded(mesh, topology, normals, degrees, creaseDegrees, f)) {
-        if (around == null) {
-          around = vertexNormals(mesh, normals);
-        }
-        double facet = Faces.area(mesh, f);
-        count++;
-        area.add(facet);
-        excess.add(facet * (1 - Math.max(0, cosine(mesh, normals, around, f))));
-      }
-    }
-    return new Folds(count, area.value(), excess.value());
-  }
-
-  private static boolean isFolded(
-      Mesh mesh,
-      Topology topology,
-      double[] normals,
-      double[] degrees,
-      double creaseDegrees,
-      int f) {
+  /** Whether all edges of a facet turn beyond the limit, some up and some down. */
+  static boolean isFolded(Mesh mesh, Topology topology, SharpEdges edges, double[] normal, int f) {
     boolean up = false;
     boolean down = false;
     for (int h = 3 * f; h < 3 * f + 3; h++) {
-      if (degrees[h] <= creaseDegrees) {
+      if (!edges.isHard(h)) {
         return false;
       }
       if (topology.twin(h) >= 0) {
-        boolean rises = goesUp(mesh, topology, normals, h);
+        boolean rises = goesUp(mesh, topology, normal, h);
         up |= rises;
         down |= !rises;
       }
@@ -59,48 +33,42 @@ record Folds(int count, double areaMm2, double excessMm2) {
   }
 
   /** Whether the face across an edge rises above the plane of the edge's own face. */
-  private static boolean goesUp(Mesh mesh, Topology topology, double[] normals, int h) {
-    int f = 3 * (h / 3);
+  private static boolean goesUp(Mesh mesh, Topology topology, double[] normal, int h) {
     int base = 3 * mesh.corner()[h];
     int tip = 3 * mesh.corner()[Topology.prev(topology.twin(h))];
     double[] p = mesh.xyz();
-    return (p[tip] - p[base]) * normals[f]
-            + (p[tip + 1] - p[base + 1]) * normals[f + 1]
-            + (p[tip + 2] - p[base + 2]) * normals[f + 2]
+    return (p[tip] - p[base]) * normal[0]
+            + (p[tip + 1] - p[base + 1]) * normal[1]
+            + (p[tip + 2] - p[base + 2]) * normal[2]
         > 0;
   }
 
-  private static double[] vertexNormals(Mesh mesh, double[] normals) {
-    double[] around = new double[mesh.xyz().length];
-    for (int h = 0; h < mesh.corner().length; h++) {
-      double area = Faces.area(mesh, h / 3);
-      for (int axis = 0; axis < 3; axis++) {
-        around[3 * mesh.corner()[h] + axis] += area * normals[3 * (h / 3) + axis];
+  /** Cosine between a facet and the mean of the faces around its corners. */
+  static double cosine(Mesh mesh, Topology topology, Fans.Lists lists, double[] normal, int f) {
+    double[] mean = new double[3];
+    double[] around = new double[3];
+    double[] face = new double[3];
+    for (int h = 3 * f; h < 3 * f + 3; h++) {
+      int v = mesh.corner()[h];
+      Arrays.fill(around, 0);
+      for (int i = lists.begin(v); i < lists.end(v); i++) {
+        int g = lists.corner(i) / 3;
+        double area = Faces.area(mesh, g);
+        Crease.normal(mesh, topology, g, face);
+        for (int axis = 0; axis < 3; axis++) {
+          around[axis] += area * face[axis];
+        }
+      }
+      double length = Math.sqrt(dot(around, around));
+      for (int axis = 0; axis < 3 && length > 0; axis++) {
+        mean[axis] += around[axis] / length;
       }
     }
-    return around;
+    double length = Math.sqrt(dot(mean, mean));
+    return length > 0 ? dot(mean, normal) / length : 0;
   }
 
-  private static double cosine(Mesh mesh, double[] normals, double[] around, int f) {
-    double x = 0;
-    double y = 0;
-    double z = 0;
-    for (int h = 3 * f; h < 3 * f + 3; h++) {
-      int v = 3 * mesh.corner()[h];
-      double length =
-          Math.sqrt(
-              around[v] * around[v]
-                  + around[v + 1] * around[v + 1]
-                  + around[v + 2] * around[v + 2]);
-      if (length > 0) {
-        x += around[v] / length;
-        y += around[v + 1] / length;
-        z += around[v + 2] / length;
-      }
-    }
-    double length = Math.sqrt(x * x + y * y + z * z);
-    return length > 0
-        ? (x * normals[3 * f] + y * normals[3 * f + 1] + z * normals[3 * f + 2]) / length
-        : 0;
+  private static double dot(double[] a, double[] b) {
+    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
   }
 }

@@ -1,11 +1,12 @@
 package org.seamwright.measure;
 
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.ForkJoinTask;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
+import org.seamwright.mesh.Bounds;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Parts;
@@ -16,9 +17,6 @@ import org.seamwright.mesh.Topology;
  * know before trusting the figures. Nothing is mended. O(n).
  */
 public final class Surveyor {
-  /** Height over longest edge below which a face has no area but rounding. */
-  private static final double NO_AREA = 1e-12;
-
   /** Roughness below this share of the area is not worth telling. */
   private static final double ROUGH = 1e-3;
 
@@ -39,29 +37,31 @@ public final class Surveyor {
    * @param progress told the share done; may cancel
    */
   public static Survey survey(Mesh mesh, Topology topology, int droppedFaces, Progress progress) {
-    double area = Area.ofFaces(mesh);
+    ForkJoinTask<Parts> joined = ForkJoinTask.adapt(() -> Parts.of(mesh, topology)).fork();
+    Fans fans = Fans.of(mesh);
+    Bounds bounds = fans.bounds(mesh);
     progress.at(0.05);
-    Parts parts = Parts.of(mesh, topology);
-    progress.at(0.15);
+    FacetSums sums = FacetSums.of(mesh, bounds);
     int duplicates = Duplicates.count(mesh, topology);
+    progress.at(0.2);
     SmoothSurface.Estimate smooth =
-        SmoothSurface.of(mesh, topology, area, progress.between(0.2, 0.95));
-    boolean closed = topology.openEdges() == 0 && topology.branchingEdges() == 0;
+        SmoothSurface.of(mesh, topology, fans, sums.areaMm2(), progress.between(0.2, 0.95));
+    Parts parts = joined.join();
     Survey survey =
         new Survey(
             mesh.faceCount(),
-            usedVertices(mesh),
-            area,
+            fans.used(),
+            sums.areaMm2(),
             smooth.area(),
-            Volume.ofFaces(mesh),
-            mesh.bounds(),
+            sums.volumeMm3(),
+            bounds,
             parts.count(),
             topology.openEdges(),
             topology.branchingEdges(),
             topology.flippedEdges(),
             duplicates,
-            droppedFaces + withoutArea(mesh),
-            closed,
+            droppedFaces + sums.withoutArea(),
+            topology.openEdges() == 0 && topology.branchingEdges() == 0,
             List.of());
     progress.at(1);
     List<Notice> notices = notices(survey, smooth, largestPart(mesh, parts));
@@ -93,29 +93,11 @@ public final class Surveyor {
         notices);
   }
 
-  private static int usedVertices(Mesh mesh) {
-    BitSet used = new BitSet(mesh.vertexCount());
-    for (int v : mesh.corner()) {
-      used.set(v);
-    }
-    return used.cardinality();
-  }
-
-  private static int withoutArea(Mesh mesh) {
-    int count = 0;
-    for (int f = 0; f < mesh.faceCount(); f++) {
-      int[] corner = mesh.corner();
-      double longest = 0;
-      for (int h = 3 * f; h < 3 * f + 3; h++) {
-        longest = Math.max(longest, Faces.length(mesh, corner[h], corner[Topology.next(h)]));
-      }
-      count += 2 * Faces.area(mesh, f) > NO_AREA * longest * longest ? 0 : 1;
-    }
-    return count;
-  }
-
   /** Area of the largest part, mm². */
   private static double largestPart(Mesh mesh, Parts parts) {
+    if (parts.count() < 2) {
+      return 0;
+    }
     double[] area = new double[parts.count()];
     for (int f = 0; f < mesh.faceCount(); f++) {
       area[parts.of()[f]] += Faces.area(mesh, f);
@@ -170,13 +152,13 @@ public final class Surveyor {
   }
 
   private static void surfaceNotices(List<Notice> list, Survey s, SmoothSurface.Estimate smooth) {
-    if (smooth.foldedMm2() > FOLDED * s.areaMm2()) {
+    if (smooth.folds().areaMm2() > FOLDED * s.areaMm2()) {
       tell(
           list,
           "folded-facets",
-          smooth.foldedFacets(),
+          smooth.folds().count(),
           "%,d faces ("
-              + percent(smooth.foldedMm2() / s.areaMm2())
+              + percent(smooth.folds().areaMm2() / s.areaMm2())
               + " of the area) are folded against all their neighbours; unless the piece is"
               + " knurled or pleated like that, their area can be far above that of the piece. Export"
               + " it again with more even faces, or clean the scan.");

@@ -1,7 +1,6 @@
 package org.seamwright.meshfile;
 
 import java.util.List;
-import java.util.Optional;
 import org.seamwright.basis.Notice;
 
 /**
@@ -14,20 +13,9 @@ import org.seamwright.basis.Notice;
  * @param label one entry per face into {@code names}; empty if no face has a name
  * @param names distinct names, the first of which is empty
  * @param notices what was assumed
- * @param unit the unit that the file says its numbers are in
  */
 record RawFaces(
-    Points points,
-    int[] corner,
-    int[] label,
-    List<String> names,
-    List<Notice> notices,
-    Optional<FileUnit> unit) {
-
-  /** Faces of a format that says no unit. */
-  RawFaces(Points points, int[] corner, int[] label, List<String> names, List<Notice> notices) {
-    this(points, corner, label, names, notices, Optional.empty());
-  }
+    Points points, int[] corner, int[] label, List<String> names, List<Notice> notices) {
 
   /** Coordinates in the width the file gave them: single precision stays four bytes. */
   sealed interface Points {

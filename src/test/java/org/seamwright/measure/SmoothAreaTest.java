@@ -188,8 +188,12 @@ class SmoothAreaTest {
   void facesTurnedAgainstEachOtherDoNotDisturbTheEstimate() {
     Mesh sphere = Shapes.icosphere(10, 3);
     int[] every7th = IntStream.range(0, sphere.faceCount()).filter(f -> f % 7 == 0).toArray();
+    Survey straight = survey(sphere);
+    // Facets beside turned ones are integrated, the others done to second order, which is a few
+    // percent of the correction less true.
+    double correction = straight.smooth().areaMm2() - straight.areaMm2();
     assertThat(survey(Shapes.withFlipped(sphere, every7th)).smooth().areaMm2())
-        .isCloseTo(survey(sphere).smooth().areaMm2(), within(1e-9));
+        .isCloseTo(straight.smooth().areaMm2(), within(0.01 * correction));
   }
 
   @Test
