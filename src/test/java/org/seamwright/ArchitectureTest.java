@@ -136,6 +136,16 @@ class ArchitectureTest {
       onlyIn("picocli..", "cli", "options are spelled in one place");
 
   @ArchTest
+  static final ArchRule jacksonStaysInFiles =
+      noClasses()
+          .that()
+          .resideOutsideOfPackages(ROOT + "job", ROOT + "meshfile")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("com.fasterxml.jackson..")
+          .because("JSON is read and written where files are");
+
+  @ArchTest
   static final ArchRule unitsLibraryStaysInUnits =
       onlyIn("javax.measure..", "units", "units change only at the edges");
 

@@ -74,6 +74,7 @@ public final class Main {
     Map<String, Supplier<Object>> commands = new LinkedHashMap<>();
     commands.put("measure", MeasureCommand::new);
     commands.put("new", NewCommand::new);
+    commands.put("mark", MarkCommand::line);
     commands.put("plan", PlanCommand::new);
     commands.put("picture", PictureCommand::new);
     commands.put("window", WindowCommand::new);

@@ -36,7 +36,7 @@ import picocli.CommandLine.Spec;
       "  seamwright measure rim.obj --known-length \"17 in\" --along x --json"
     })
 final class MeasureCommand implements Callable<Integer> {
-  @Parameters(paramLabel = "FILE", description = "Mesh file, STL or OBJ.")
+  @Parameters(paramLabel = "FILE", description = ScaleOptions.MESH_FILE)
   private Path file;
 
   @Mixin private ScaleOptions scaleOptions;

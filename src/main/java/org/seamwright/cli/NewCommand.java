@@ -38,7 +38,7 @@ import picocli.CommandLine.Spec;
       "  seamwright new rim.obj --known-length \"17 in\" --recipe low-carbon-steel --out rim.json"
     })
 final class NewCommand implements Callable<Integer> {
-  @Parameters(paramLabel = "MESH", description = "Mesh file, STL or OBJ.")
+  @Parameters(paramLabel = "MESH", description = ScaleOptions.MESH_FILE)
   private Path mesh;
 
   @Mixin private ScaleOptions scaleOptions;

@@ -12,6 +12,10 @@ import picocli.CommandLine.Spec;
 
 /** How large the numbers of a mesh file are: shared by the commands that read one. */
 final class ScaleOptions {
+  /** What a mesh file can be, for help texts. */
+  static final String MESH_FILE =
+      "Mesh file: STL, OBJ, PLY, GLB, glTF with embedded data, or 3MF; each also in gzip.";
+
   @Option(
       names = "--unit",
       paramLabel = "UNIT",

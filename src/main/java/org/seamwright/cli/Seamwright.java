@@ -19,6 +19,7 @@ import picocli.CommandLine.Spec;
       "A job from beginning to end:",
       "  seamwright measure cup.stl --unit mm",
       "  seamwright new cup.stl --unit mm --out cup.json",
+      "  seamwright mark cup.json add halfSpace --point 0,0,1 --normal 0,0,-1",
       "  seamwright window cup.json",
       "  seamwright plan cup.json --out cup-plan",
       "",

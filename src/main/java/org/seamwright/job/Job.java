@@ -46,6 +46,16 @@ public record Job(
     return new Job(piece, note, mesh, ground, other, sections, plating, masking, display);
   }
 
+  /** The same job on another mesh. */
+  public Job withMesh(MeshSource other) {
+    return new Job(piece, note, other, ground, marks, sections, plating, masking, display);
+  }
+
+  /** The same job with another treatment of what no mark covers. */
+  public Job withGround(Treatment other) {
+    return new Job(piece, note, mesh, other, marks, sections, plating, masking, display);
+  }
+
   /**
    * The mesh file.
    *

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.InputException;
 
@@ -16,6 +17,13 @@ import org.seamwright.basis.InputException;
  * @param value what stands there
  */
 record JobNode(String source, String path, JsonValue value) {
+  /** Typed lists: items end at a semicolon, or at a blank before a number and not after a comma. */
+  private static final Pattern BETWEEN_ITEMS =
+      Pattern.compile("\\s*;\\s*|(?<![,\\s])\\s+(?=[-+.\\d])");
+
+  private static final Pattern BETWEEN_NUMBERS = Pattern.compile("\\s*,\\s*");
+  private static final Pattern NUMBER =
+      Pattern.compile("[-+]?(\\d+\\.?\\d*|\\.\\d+)([eE][-+]?\\d+)?");
 
   /** Reads one value. */
   @FunctionalInterface
@@ -30,7 +38,8 @@ record JobNode(String source, String path, JsonValue value) {
       JsonValue found = values.get(key);
       if (found == null) {
         throw node.refuse(
-            "The key \"" + key + "\" is missing", "Add it; docs/job-file.md says what it holds.");
+            (node.isTyped() ? "--" + key : "The key \"" + key + "\"") + " is missing",
+            "Add it; docs/job-file.md says what it holds.");
       }
       return reader.read(at(key, found));
     }
@@ -59,9 +68,15 @@ record JobNode(String source, String path, JsonValue value) {
     }
 
     private JobNode at(String key, JsonValue found) {
-      String path = node.path.isEmpty() ? key : node.path + "." + key;
+      String top = node.isTyped() ? "--" + key : key;
+      String path = node.path.isEmpty() ? top : node.path + "." + key;
       return new JobNode(node.source, path, found);
     }
+  }
+
+  /** Whether this comes from a command line and not from a file. */
+  private boolean isTyped() {
+    return value.line() == JsonValue.NO_LINE;
   }
 
   /** A refusal of this value. */
@@ -91,11 +106,24 @@ record JobNode(String source, String path, JsonValue value) {
 
   /** A list, each item read the same way. */
   <T> List<T> list(Reader<T> reader) throws JobFileException {
-    if (!(value instanceof JsonValue.Items items)) {
+    return list(reader, BETWEEN_ITEMS);
+  }
+
+  private <T> List<T> list(Reader<T> reader, Pattern between) throws JobFileException {
+    List<JsonValue> items;
+    if (value instanceof JsonValue.Typed typed) {
+      items =
+          between
+              .splitAsStream(typed.value().strip())
+              .<JsonValue>map(JsonValue.Typed::new)
+              .toList();
+    } else if (value instanceof JsonValue.Items listed) {
+      items = listed.values();
+    } else {
       throw wrongKind("a list, in square brackets");
     }
     List<T> read = new ArrayList<>();
-    for (JsonValue item : items.values()) {
+    for (JsonValue item : items) {
       read.add(reader.read(new JobNode(source, path + "[" + read.size() + "]", item)));
     }
     return read;
@@ -105,6 +133,9 @@ record JobNode(String source, String path, JsonValue value) {
   String text() throws JobFileException {
     if (value instanceof JsonValue.Text text) {
       return text.value();
+    }
+    if (value instanceof JsonValue.Typed typed) {
+      return typed.value();
     }
     throw wrongKind("text, in quotes");
   }
@@ -126,6 +157,12 @@ record JobNode(String source, String path, JsonValue value) {
 
   /** A number without a unit. */
   double number(Range range) throws JobFileException {
+    if (value instanceof JsonValue.Typed typed) {
+      if (!NUMBER.matcher(typed.value().strip()).matches()) {
+        throw wrongKind("a number");
+      }
+      return inRange(Double.parseDouble(typed.value().strip()), typed.value().strip(), range);
+    }
     if (!(value instanceof JsonValue.Figure number)) {
       throw wrongKind("a number, without quotes");
     }
@@ -148,27 +185,35 @@ record JobNode(String source, String path, JsonValue value) {
           PlainNumber.of(number.value()) + " has no unit",
           "Write it in quotes with its unit, for example \"" + kind.example() + "\".");
     }
-    if (!(value instanceof JsonValue.Text text)) {
+    if (!(value instanceof JsonValue.Text) && !(value instanceof JsonValue.Typed)) {
       throw wrongKind(kind.words() + " in quotes, for example \"" + kind.example() + "\"");
     }
+    String text = text();
     double read;
     try {
-      read = kind.read(text.value());
+      read = kind.read(text);
     } catch (InputException e) {
       JobFileException refusal = refuse(e.source() + ": " + e.problem(), e.remedy());
       refusal.initCause(e);
       throw refusal;
     }
-    return inRange(read, "\"" + text.value() + "\"", range);
+    return inRange(read, "\"" + text + "\"", range);
   }
 
   /** A place: three coordinates, numbers in mm or lengths with a unit. */
   Vector3D point() throws JobFileException {
     return vector(
         n ->
-            n.value instanceof JsonValue.Text
+            n.value instanceof JsonValue.Text || n.isTypedAmount()
                 ? n.amount(AmountKind.COORDINATE, Range.ANY)
                 : n.number(Range.ANY));
+  }
+
+  /** Typed, and more than a plain number: an amount, if anything. */
+  private boolean isTypedAmount() {
+    return value instanceof JsonValue.Typed typed
+        && !NUMBER.matcher(typed.value().strip()).matches()
+        && typed.value().chars().anyMatch(Character::isLetter);
   }
 
   /** A direction: three numbers, not all 0. Its length doesn't count. */
@@ -182,11 +227,13 @@ record JobNode(String source, String path, JsonValue value) {
   }
 
   private Vector3D vector(Reader<Double> reader) throws JobFileException {
-    List<Double> three = list(reader);
+    List<Double> three = list(reader, BETWEEN_NUMBERS);
     if (three.size() != 3) {
       throw refuse(
           "Expected three numbers (x, y, z), found " + three.size(),
-          "Write x, y and z in square brackets.");
+          isTyped()
+              ? "Write them as x,y,z; points of a path are parted by blanks."
+              : "Write x, y and z in square brackets.");
     }
     return Vector3D.of(three.get(0), three.get(1), three.get(2));
   }

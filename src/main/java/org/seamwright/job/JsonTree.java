@@ -83,6 +83,9 @@ final class JsonTree {
 
   /** How a place is written: path and line, whichever is known. */
   static String place(String path, int line) {
+    if (line == JsonValue.NO_LINE) {
+      return path;
+    }
     return path.isEmpty() ? "line " + line : path + " (line " + line + ")";
   }
 

@@ -6,7 +6,10 @@ import java.util.Map;
 
 /** A value of a JSON file, with the line it starts in. */
 sealed interface JsonValue {
-  /** Line in the file, from 1. */
+  /** The line of what does not come from a file. */
+  int NO_LINE = 0;
+
+  /** Line in the file, from 1; {@link #NO_LINE} outside a file. */
   int line();
 
   /** What a person calls this kind of value. */
@@ -43,6 +46,22 @@ sealed interface JsonValue {
     @Override
     public String kind() {
       return "text";
+    }
+  }
+
+  /**
+   * Text typed on a command line, where nothing tells a number from text or a list: what it is
+   * follows from what is read from it.
+   */
+  record Typed(String value) implements JsonValue {
+    @Override
+    public int line() {
+      return NO_LINE;
+    }
+
+    @Override
+    public String kind() {
+      return "\"" + value + "\"";
     }
   }
 

@@ -34,6 +34,9 @@ final class MarkKind<M extends Mark> {
   /** Writers by key, in the order they are written; a null value leaves the key out. */
   private final Map<String, BiFunction<M, UnitSystem, Object>> writers = new LinkedHashMap<>();
 
+  /** What a command line's help calls the value of a key. */
+  private final Map<String, String> labels = new LinkedHashMap<>();
+
   private MarkKind(Class<M> type, boolean treats, Maker<M> maker) {
     this.type = type;
     this.treats = treats;
@@ -52,37 +55,44 @@ final class MarkKind<M extends Mark> {
 
   /** Adds a key that holds a number or text. */
   MarkKind<M> key(String key, Function<M, Object> value) {
-    writers.put(key, (mark, display) -> value.apply(mark));
-    return this;
+    return with(key, "VALUE", (mark, display) -> value.apply(mark));
   }
 
   /** Adds a key that holds a point or direction. */
   MarkKind<M> vector(String key, Function<M, Vector3D> value) {
-    writers.put(key, (mark, display) -> vector(value.apply(mark)));
-    return this;
+    return with(key, "X,Y,Z", (mark, display) -> vector(value.apply(mark)));
   }
 
   /** Adds a key that holds a list of points. */
   MarkKind<M> path(String key, Function<M, List<Vector3D>> value) {
-    writers.put(key, (mark, display) -> value.apply(mark).stream().map(MarkKind::vector).toList());
-    return this;
+    return with(
+        key,
+        "\"X,Y,Z X,Y,Z ...\"",
+        (mark, display) -> value.apply(mark).stream().map(MarkKind::vector).toList());
   }
 
   /** Adds a key that holds a length above 0 in mm. */
   MarkKind<M> length(String key, ToDoubleFunction<M> value) {
-    writers.put(
-        key, (mark, display) -> AmountKind.LENGTH.write(value.applyAsDouble(mark), display));
-    return this;
+    return with(
+        key,
+        "LENGTH",
+        (mark, display) -> AmountKind.LENGTH.write(value.applyAsDouble(mark), display));
   }
 
   /** Adds a key for a coordinate in mm, left out where it has a value that means "no limit". */
   MarkKind<M> limit(String key, double none, ToDoubleFunction<M> value) {
-    writers.put(
+    return with(
         key,
+        "LENGTH",
         (mark, display) ->
             value.applyAsDouble(mark) == none
                 ? null
                 : AmountKind.COORDINATE.write(value.applyAsDouble(mark), display));
+  }
+
+  private MarkKind<M> with(String key, String label, BiFunction<M, UnitSystem, Object> writer) {
+    writers.put(key, writer);
+    labels.put(key, label);
     return this;
   }
 
@@ -103,6 +113,15 @@ final class MarkKind<M extends Mark> {
     }
     keys.addAll(writers.keySet());
     return List.copyOf(keys);
+  }
+
+  /** What help calls the value of a key: LENGTH, X,Y,Z and so on. */
+  String label(String key) {
+    return switch (key) {
+      case "name" -> "NAME";
+      case "treatment" -> "TREATMENT";
+      default -> labels.getOrDefault(key, "VALUE");
+    };
   }
 
   /** Reads a mark of this kind. */

@@ -227,6 +227,20 @@ final class MarkKinds {
     return keys;
   }
 
+  /** All kinds by their words. */
+  static Map<String, MarkKind<?>> byWord() {
+    return ALL;
+  }
+
+  /** The word of a mark's kind. */
+  static String word(Mark mark) {
+    return ALL.entrySet().stream()
+        .filter(kind -> kind.getValue().is(mark))
+        .map(Map.Entry::getKey)
+        .findFirst()
+        .orElseThrow(() -> new IllegalStateException("No spelling for " + mark));
+  }
+
   /** Reads one entry of {@code marks}. */
   static Mark read(JobNode node) throws JobFileException {
     // The kind comes first, since it says which other keys there may be.
@@ -241,13 +255,9 @@ final class MarkKinds {
   /** Writes a mark. */
   static Map<String, Object> write(Mark mark, UnitSystem display) {
     Map<String, Object> tree = new LinkedHashMap<>();
-    for (Map.Entry<String, MarkKind<?>> kind : ALL.entrySet()) {
-      if (kind.getValue().is(mark)) {
-        tree.put("kind", kind.getKey());
-        kind.getValue().write(mark, display, tree);
-        return tree;
-      }
-    }
-    throw new IllegalStateException("No spelling for " + mark);
+    String word = word(mark);
+    tree.put("kind", word);
+    ALL.get(word).write(mark, display, tree);
+    return tree;
   }
 }

@@ -148,15 +148,6 @@ public record Piece(
   public Job recordedIn(Job job) {
     Job.MeshSource mesh =
         new Job.MeshSource(job.mesh().file(), document.sha256(), job.mesh().scale());
-    return new Job(
-        job.piece(),
-        job.note(),
-        mesh,
-        job.ground(),
-        job.marks(),
-        job.sections(),
-        job.plating(),
-        job.masking(),
-        job.display());
+    return job.withMesh(mesh);
   }
 }

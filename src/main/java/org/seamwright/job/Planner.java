@@ -133,6 +133,20 @@ public final class Planner {
         notices);
   }
 
+  /**
+   * Carries out the marks of a job on a piece that has been read already, without planning.
+   *
+   * @throws InputException if the piece is not the one the marks were made on, or a mark is refused
+   */
+  public static MarkedJob mark(Job job, Path jobFile, Piece piece, Progress progress)
+      throws InputException {
+    List<Notice> notices = new ArrayList<>(piece.notices());
+    checkDigest(job, jobFile, piece, notices);
+    SurfaceMap map = marked(job, jobFile, piece, progress);
+    notices.addAll(map.notices());
+    return new MarkedJob(job, piece, map, notices);
+  }
+
   private static void checkDigest(Job job, Path jobFile, Piece piece, List<Notice> notices)
       throws PlanException {
     String recorded = job.mesh().sha256();

@@ -37,6 +37,12 @@ final class Growing {
       System.arraycopy(items, 0, other, at, size);
     }
 
+    /** The items in an array of their own, whatever happens to this one. */
+    int[] copy() {
+      return Arrays.copyOf(items, size);
+    }
+
+    /** The items; this must not be used any more. */
     int[] toArray() {
       return size == items.length ? items : Arrays.copyOf(items, size);
     }
@@ -54,6 +60,10 @@ final class Growing {
       items[size++] = item;
     }
 
+    void clear() {
+      size = 0;
+    }
+
     double get(int i) {
       return items[i];
     }
@@ -67,6 +77,12 @@ final class Growing {
       return size;
     }
 
+    /** The items in an array of their own, whatever happens to this one. */
+    double[] copy() {
+      return Arrays.copyOf(items, size);
+    }
+
+    /** The items; this must not be used any more. */
     double[] toArray() {
       return size == items.length ? items : Arrays.copyOf(items, size);
     }
@@ -74,6 +90,9 @@ final class Growing {
 
   /** Room for at least one more than so many. */
   static int longer(int size) {
+    if (size == MOST) {
+      throw new OutOfMemoryError("an array of the mesh would need over 2^31 entries");
+    }
     return (int) Math.min(MOST, size + (size >> 1) + 64L);
   }
 }

@@ -8,19 +8,22 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 
 /**
- * Reads STL (binary or text) and OBJ files. The format is told by content and size; the name's
- * ending is only a hint where the content leaves it open.
+ * Reads STL (binary or text), OBJ, PLY, glTF (GLB or embedded) and 3MF files, each also packed by
+ * gzip. The format is told by content and size; the name's ending is only a hint where the content
+ * leaves it open.
  *
- * <p>Coordinates stay in the file's unit. Equal corners are welded, faces that collapse by it are
- * dropped and counted. A file that is damaged or that holds no area is refused, never half-read.
- * O(n) time; about 40 bytes of memory a face while a binary STL is read; other formats are held in
- * memory as a whole beside that.
+ * <p>Coordinates stay in the file's unit, which some formats name. Equal corners are welded, faces
+ * that collapse by it are dropped and counted. A file that is damaged or that holds no area is
+ * refused, never half-read. O(n) time; about 40 bytes of memory a face while a binary STL is read;
+ * other formats are held in memory as a whole beside that. What is packed or copied may grow only
+ * as {@link Growth} says.
  */
 public final class MeshFiles {
   /** Longest text or other file that is held in memory as a whole: the longest array of bytes. */
@@ -31,7 +34,7 @@ public final class MeshFiles {
   /**
    * Reads and welds a mesh file.
    *
-   * @param file an STL or OBJ file
+   * @param file a mesh file
    * @param progress told the share done; may cancel
    * @throws MeshFileException if the file can't be read, is damaged or holds no area; it names the
    *     place and the remedy
@@ -71,21 +74,43 @@ public final class MeshFiles {
 
   private static MeshDocument read(ByteSource source, Refusal refusal, Progress progress)
       throws MeshFileException, IOException {
+    if (GzipFile.is(source.head(3))) {
+      requireHeld(source, refusal);
+      byte[] content = GzipFile.unpack(source.all(), refusal, progress.between(0, 0.3));
+      return unpacked(
+          new ByteSource.Memory(content),
+          new Refusal(refusal.file(), source.length()),
+          ", gzip",
+          progress.between(0.3, 1));
+    }
+    return unpacked(source, refusal, "", progress);
+  }
+
+  private static void requireHeld(ByteSource source, Refusal refusal) throws MeshFileException {
+    if (source.length() > MOST_BYTES) {
+      throw refusal.at(
+          "", "the file is larger than 2 GiB", "Reduce the mesh, or save it as binary STL.");
+    }
+  }
+
+  private static MeshDocument unpacked(
+      ByteSource source, Refusal refusal, String packing, Progress progress)
+      throws MeshFileException, IOException {
     List<Notice> notices = new ArrayList<>();
-    Format format;
+    Format format = Format.STL_BINARY;
     Weld weld;
+    Optional<FileUnit> unit = Optional.empty();
     if (BinaryStlReader.fits(source.head(BinaryStlReader.HEADER), source.length())) {
-      format = Format.STL_BINARY;
       weld = BinaryStlReader.read(source, notices, refusal, progress.between(0, 0.9));
     } else {
-      if (source.length() > MOST_BYTES) {
-        throw refusal.at(
-            "", "the file is larger than 2 GiB", "Reduce the mesh, or save it as binary STL.");
-      }
+      requireHeld(source, refusal);
       byte[] bytes = source.all();
       progress.at(0.1);
       format = Format.of(bytes, refusal);
-      weld = format.read(bytes, notices, refusal, progress.between(0.1, 0.9));
+      Format.Content content = format.read(bytes, refusal, progress.between(0.1, 0.9));
+      weld = content.weld();
+      notices.addAll(content.notices());
+      unit = content.unit();
     }
     if (weld.mesh().faceCount() + weld.dropped() == 0) {
       throw refusal.noFaces();
@@ -102,8 +127,8 @@ public final class MeshFiles {
                   weld.dropped())));
     }
     progress.at(1);
-    return new MeshDocument(
-        weld.mesh(), weld.labels(), format.title(), "", weld.dropped(), notices);
+    String title = format.title() + packing;
+    return new MeshDocument(weld.mesh(), weld.labels(), title, "", weld.dropped(), notices, unit);
   }
 
   private static void requireArea(Weld weld, Refusal refusal) throws MeshFileException {
@@ -124,7 +149,7 @@ public final class MeshFiles {
 
   private static FileChannel open(Path file, Refusal refusal) throws MeshFileException {
     if (Files.isDirectory(file)) {
-      throw refusal.at("", "this is a directory, not a mesh file", "Name an STL or OBJ file.");
+      throw refusal.at("", "this is a directory, not a mesh file", "Name a mesh file.");
     }
     if (!Files.exists(file)) {
       throw refusal.at("", "there is no such file", "Check the name and the directory.");

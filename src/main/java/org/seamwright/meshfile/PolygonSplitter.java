@@ -14,6 +14,9 @@ import java.util.Arrays;
  * two neighbours of a clipped ear can change their standing).
  */
 final class PolygonSplitter {
+  /** Splitting takes time in the square of the corners; real polygons stay far below. */
+  static final int MOST_CORNERS = 10_000;
+
   /**
    * A polygon counts as not flat if a corner is off its mean plane by more than this share of its
    * largest coordinate: coordinates are often written with six digits, so less is rounding.

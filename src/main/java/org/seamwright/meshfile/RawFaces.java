@@ -1,6 +1,7 @@
 package org.seamwright.meshfile;
 
 import java.util.List;
+import java.util.Optional;
 import org.seamwright.basis.Notice;
 
 /**
@@ -13,9 +14,20 @@ import org.seamwright.basis.Notice;
  * @param label one entry per face into {@code names}; empty if no face has a name
  * @param names distinct names, the first of which is empty
  * @param notices what was assumed
+ * @param unit the unit that the file says its numbers are in
  */
 record RawFaces(
-    Points points, int[] corner, int[] label, List<String> names, List<Notice> notices) {
+    Points points,
+    int[] corner,
+    int[] label,
+    List<String> names,
+    List<Notice> notices,
+    Optional<FileUnit> unit) {
+
+  /** Faces of a format that says no unit. */
+  RawFaces(Points points, int[] corner, int[] label, List<String> names, List<Notice> notices) {
+    this(points, corner, label, names, notices, Optional.empty());
+  }
 
   /** Coordinates in the width the file gave them: single precision stays four bytes. */
   sealed interface Points {

@@ -2,9 +2,18 @@ package org.seamwright.meshfile;
 
 import java.nio.file.Path;
 
-/** Builds the refusals of one file, so that readers word the same trouble the same way. */
-record Refusal(Path file) {
+/**
+ * Builds the refusals of one file, so that readers word the same trouble the same way.
+ *
+ * @param file the mesh file
+ * @param packedBytes size of the file if its content was unpacked from it, else 0
+ */
+record Refusal(Path file, long packedBytes) {
   static final String EXPORT_AGAIN = "Export the model again from the program it came from.";
+
+  Refusal(Path file) {
+    this(file, 0);
+  }
 
   MeshFileException at(String place, String problem, String remedy) {
     return new MeshFileException(file, place, problem, remedy);
@@ -50,7 +59,12 @@ record Refusal(Path file) {
 
   /** A token fit for a message: not too long, without control characters. */
   static String shorten(String token) {
-    String clean = token.replaceAll("\\p{Cntrl}", "?");
-    return clean.length() <= 40 ? clean : clean.substring(0, 40) + "…";
+    return shorten(token, 40);
+  }
+
+  /** A text fit for a message: of so many characters at most, without control characters. */
+  static String shorten(String text, int most) {
+    String part = text.length() <= most ? text : text.substring(0, most) + "…";
+    return part.replaceAll("\\p{Cntrl}", "?");
   }
 }

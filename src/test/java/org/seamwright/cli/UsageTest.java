@@ -12,7 +12,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class UsageTest {
   @ParameterizedTest
-  @ValueSource(strings = {"measure", "new", "plan", "picture", "window"})
+  @ValueSource(strings = {"measure", "new", "mark", "plan", "picture", "window"})
   void everyCommandHelpsWithAnExample(String command) {
     Run run = Run.of(command, "--help");
 
@@ -24,7 +24,8 @@ class UsageTest {
 
   @Test
   void theProgramHelpsAndTellsItsVersion() {
-    assertThat(Run.of("--help").out()).contains("measure", "new", "plan", "window", "Exit codes");
+    assertThat(Run.of("--help").out())
+        .contains("measure", "new", "mark", "plan", "window", "Exit codes");
     assertThat(Run.of("--version").out()).startsWith("seamwright ");
     assertThat(Run.of("--version").code()).isEqualTo(ExitCode.DONE);
   }

@@ -6,41 +6,32 @@ import static org.assertj.core.api.Assertions.fail;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.seamwright.mesh.Mesh;
-import org.seamwright.testsupport.Shapes;
 
 /** Damaged files are read or refused, whatever the damage: no other exception, no hang. */
 class MutationTest {
-  private static final int MUTATIONS = 1000;
+  private static final int MUTATIONS = 400;
 
   @TempDir Path directory;
 
-  private static byte[] original(String format) {
-    Mesh mesh = Shapes.cylinder(2, 3, 6, 1, true);
-    return switch (format) {
-      case "binary.stl" -> Bytes.stl(mesh);
-      case "text.stl" -> Bytes.textStl(mesh);
-      default ->
-          Bytes.text(
-              new String(Bytes.obj(mesh), java.nio.charset.StandardCharsets.UTF_8)
-                  + "g lid\nusemtl m\nf 1 2 3 4 5 6\nf -1/1 -2/2/2 -3//3 \\\n -4 # end\n");
-    };
+  static List<String> formats() {
+    return Damage.FORMATS;
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"binary.stl", "text.stl", "mesh.obj"})
+  @MethodSource("formats")
   void damagedFilesAreReadOrRefused(String format) {
-    byte[] original = original(format);
     long seed = 4711;
     Random random = new Random(seed);
     int refused = 0;
     for (int i = 0; i < MUTATIONS; i++) {
-      byte[] damaged = damage(original, random);
+      byte[] damaged = Damage.of(format, random);
       String name = "seed " + seed + ", mutation " + i;
       boolean accepted =
           Assertions.assertTimeoutPreemptively(
@@ -66,31 +57,6 @@ class MutationTest {
     assertThat(document.labels().of()).as(name).hasSize(document.mesh().faceCount());
     assertThat(Arrays.stream(document.mesh().xyz()).allMatch(Double::isFinite)).as(name).isTrue();
     return true;
-  }
-
-  private static byte[] damage(byte[] original, Random random) {
-    byte[] bytes = original.clone();
-    int blows = 1 + random.nextInt(4);
-    for (int b = 0; b < blows; b++) {
-      int at = random.nextInt(bytes.length);
-      switch (random.nextInt(6)) {
-        case 0 -> bytes[at] = (byte) random.nextInt(256);
-        case 1 -> bytes[at] ^= (byte) (1 << random.nextInt(8));
-        case 2 -> bytes = Arrays.copyOf(bytes, Math.max(1, at));
-        case 3 -> bytes[at] = (byte) "0123456789-+.eE/\\#\n\r vfgo".charAt(random.nextInt(25));
-        case 4 -> {
-          int from = random.nextInt(bytes.length);
-          int length = Math.min(bytes.length - Math.max(at, from), random.nextInt(60));
-          System.arraycopy(bytes, from, bytes, at, length);
-        }
-        default ->
-            bytes =
-                Bytes.join(
-                    Arrays.copyOf(bytes, at),
-                    Arrays.copyOfRange(bytes, random.nextInt(at + 1), bytes.length));
-      }
-    }
-    return bytes;
   }
 
   @ParameterizedTest

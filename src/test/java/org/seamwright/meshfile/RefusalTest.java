@@ -309,12 +309,13 @@ class RefusalTest {
 
   @Test
   void refusesOtherFormatsByName() {
-    assertThat(refused("a.stl", Bytes.text("ply\nformat ascii 1.0\n")).problem()).contains("STL");
+    assertThat(refused("a.txt", Bytes.text("pl\nformat ascii 1.0\n")).problem()).contains("STL");
     assertThat(refused("a.3mf", Bytes.join(new byte[] {'P', 'K', 3, 4}, new byte[200])).problem())
         .contains("zip");
-    assertThat(
-            refused("a.stl.gz", Bytes.join(new byte[] {0x1F, (byte) 0x8B}, new byte[90])).problem())
-        .contains("gzip");
+    byte[] packed = SceneBytes.gzip(SceneBytes.gzip(Bytes.text("solid x")));
+    assertThat(refused("a.stl.gz", packed).problem()).contains("gzip more than once");
+    assertThat(refused("a.obj", new byte[] {(byte) 0xFF, (byte) 0xFE, 'v', 0}).problem())
+        .contains("UTF-16");
     assertThat(refused("a.obj", new byte[300]).problem()).contains("not text");
   }
 
