@@ -2,7 +2,6 @@ package org.seamwright.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.seamwright.basis.InputException;
 import org.seamwright.basis.Notice;
@@ -10,10 +9,10 @@ import org.seamwright.basis.Progress;
 import org.seamwright.job.Job;
 import org.seamwright.job.MeasureJson;
 import org.seamwright.job.Piece;
+import org.seamwright.job.UnitUnknownException;
 import org.seamwright.measure.Survey;
-import org.seamwright.mesh.Mesh;
+import org.seamwright.meshfile.MeshDocument;
 import org.seamwright.meshfile.MeshFiles;
-import org.seamwright.units.LengthUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -28,8 +27,9 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     footer = {
       "",
-      "Mesh files do not say what unit they are in, so --unit or --known-length must.",
+      "STL, OBJ and PLY do not say what unit they are in, so --unit or --known-length must.",
       "Without either, the size in each likely unit is shown and nothing is measured.",
+      "GLB and glTF are in metres, 3MF names its unit: that is taken where nothing is given.",
       "",
       "Examples:",
       "  seamwright measure cup.stl --unit mm",
@@ -48,15 +48,17 @@ final class MeasureCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InputException {
-    Optional<Job.Scale> scale = scaleOptions.scale();
-    if (scale.isEmpty()) {
-      return askForUnit(spec.commandLine().getErr());
+    Job.Scale scale = scaleOptions.scale();
+    MeshDocument document = MeshFiles.read(file, Progress.NONE);
+    Piece piece;
+    try {
+      piece = Piece.of(document, file.toString(), scale, Progress.NONE);
+    } catch (UnitUnknownException unknown) {
+      return askForUnit(document, unknown);
     }
-    Piece piece =
-        Piece.of(MeshFiles.read(file, Progress.NONE), file.toString(), scale.get(), Progress.NONE);
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
-      out.print(Json.forTerminal(MeasureJson.text(file.toString(), scale.get(), piece)));
+      out.print(Json.forTerminal(MeasureJson.text(file.toString(), scale, piece)));
     } else {
       print(piece, out);
     }
@@ -64,17 +66,16 @@ final class MeasureCommand implements Callable<Integer> {
     return ExitCode.DONE;
   }
 
-  private int askForUnit(PrintWriter err) throws InputException {
-    Mesh mesh = MeshFiles.read(file, Progress.NONE).mesh();
-    err.println("seamwright: The unit of " + file + " is not known. If its numbers are in");
-    for (LengthUnit unit :
-        new LengthUnit[] {LengthUnit.MM, LengthUnit.CM, LengthUnit.M, LengthUnit.IN}) {
-      err.printf(
-          "  %-2s the piece is %s%n",
-          unit.symbol(), Piece.size(mesh.scaledBy(unit.mmPer()).bounds()));
+  private int askForUnit(MeshDocument document, UnitUnknownException unknown) {
+    if (json) {
+      PrintWriter out = spec.commandLine().getOut();
+      out.print(
+          Json.forTerminal(
+              MeasureJson.withoutUnit(
+                  file.toString(), document.format(), unknown.candidates())));
+      out.flush();
     }
-    err.println("Give --unit, or --known-length with a length measured on the piece.");
-    return ExitCode.USAGE;
+    return ScaleOptions.askForUnit(unknown, spec.commandLine().getErr());
   }
 
   private void print(Piece piece, PrintWriter out) {

@@ -13,6 +13,7 @@ import org.seamwright.job.JobFile;
 import org.seamwright.job.JobFileException;
 import org.seamwright.job.MeasureJson;
 import org.seamwright.job.Piece;
+import org.seamwright.job.UnitUnknownException;
 import org.seamwright.plating.Recipe;
 import org.seamwright.plating.Recipes;
 import org.seamwright.region.Treatment;
@@ -77,10 +78,7 @@ final class NewCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InputException {
-    Job.Scale scale =
-        scaleOptions
-            .scale()
-            .orElseThrow(() -> scaleOptions.wrong("Give --unit, or --known-length."));
+    Job.Scale scale = scaleOptions.scale();
     Recipe steps = recipe();
     if (Files.exists(out)) {
       throw new JobFileException(
@@ -89,7 +87,12 @@ final class NewCommand implements Callable<Integer> {
           "There is such a file already",
           "Choose another name, or delete it first.");
     }
-    Piece read = Piece.read(mesh, scale, Progress.NONE);
+    Piece read;
+    try {
+      read = Piece.read(mesh, scale, Progress.NONE);
+    } catch (UnitUnknownException unknown) {
+      return ScaleOptions.askForUnit(unknown, spec.commandLine().getErr());
+    }
     Job job = read.recordedIn(job(scale));
     JobFile.write(job, out);
     PrintWriter results = spec.commandLine().getOut();

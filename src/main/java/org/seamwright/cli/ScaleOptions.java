@@ -1,7 +1,10 @@
 package org.seamwright.cli;
 
-import java.util.Optional;
+import java.io.PrintWriter;
 import org.seamwright.job.Job;
+import org.seamwright.job.LikelyUnits;
+import org.seamwright.job.Piece;
+import org.seamwright.job.UnitUnknownException;
 import org.seamwright.units.AmountException;
 import org.seamwright.units.Amounts;
 import org.seamwright.units.LengthUnit;
@@ -20,7 +23,9 @@ final class ScaleOptions {
       names = "--unit",
       paramLabel = "UNIT",
       converter = UnitConverter.class,
-      description = "Unit of the file's numbers: um, mm, cm, m, in or ft.")
+      description =
+          "Unit of the file's numbers: um, mm, cm, m, in or ft. Left out, it is the one that a GLB,"
+              + " glTF or 3MF file names itself; STL, OBJ and PLY name none.")
   private LengthUnit unit;
 
   @Option(
@@ -41,8 +46,8 @@ final class ScaleOptions {
   @Spec(Spec.Target.MIXEE)
   private CommandSpec spec;
 
-  /** The scale, if it was told. */
-  Optional<Job.Scale> scale() {
+  /** The scale as told; the file's own if nothing was. */
+  Job.Scale scale() {
     if (unit != null && knownLengthMm != null) {
       throw wrong("--unit and --known-length exclude each other; give one of them.");
     }
@@ -50,13 +55,35 @@ final class ScaleOptions {
       throw wrong("--along goes with --known-length; give the length too.");
     }
     if (unit != null) {
-      return Optional.of(new Job.Scale.Unit(unit.symbol()));
+      return new Job.Scale.Unit(unit.symbol());
     }
     if (knownLengthMm != null) {
-      return Optional.of(
-          new Job.Scale.KnownLength(knownLengthMm, along == null ? Job.Along.LONGEST : along));
+      return new Job.Scale.KnownLength(knownLengthMm, along == null ? Job.Along.LONGEST : along);
     }
-    return Optional.empty();
+    return new Job.Scale.OfFile();
+  }
+
+  /**
+   * Shows how large a piece would be in each likely unit, and no area.
+   *
+   * @return the exit code
+   */
+  static int askForUnit(UnitUnknownException unknown, PrintWriter err) {
+    err.println(
+        "seamwright: The unit of "
+            + unknown.source()
+            + " is not known. If its numbers are in");
+    for (LikelyUnits.Candidate candidate : unknown.candidates()) {
+      err.printf(
+          "  %-2s the piece is %s%s%n",
+          candidate.unit().symbol(),
+          Piece.size(candidate.sizeMm()),
+          candidate.fitsBench() ? "" : ", which fits no bench");
+    }
+    err.println(LikelyUnits.RULE);
+    err.println("Give --unit, or --known-length with a length measured on the piece.");
+    err.flush();
+    return ExitCode.USAGE;
   }
 
   /** The refusal of a command line. */

@@ -81,6 +81,9 @@ public record Job(
      * @param along what was measured
      */
     record KnownLength(double lengthMm, Along along) implements Scale {}
+
+    /** The unit that the file itself names, as glTF and 3MF do. */
+    record OfFile() implements Scale {}
   }
 
   /** What a known length measures. */

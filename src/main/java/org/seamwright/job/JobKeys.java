@@ -9,6 +9,9 @@ import org.seamwright.units.UnitSystem;
 
 /** The spelling of the job file, version 1: every key and every word that stands for a choice. */
 final class JobKeys {
+  /** The unit of a mesh file that says its own. */
+  static final String OF_FILE = "file";
+
   static final String VERSION = "seamwright";
 
   static final List<String> JOB =

@@ -71,13 +71,13 @@ final class JobReader {
 
   private static Job.MeshSource mesh(JobNode node) throws JobFileException {
     JobNode.Keys keys = node.keys(JobKeys.MESH);
-    keys.exactlyOne("unit", "knownLength", false);
+    keys.exactlyOne("unit", "knownLength", true);
     String file = keys.get("file", JobReader::meshFile);
     String sha256 = keys.get("sha256", "", JobReader::digest);
     Job.Scale scale =
-        keys.has("unit")
-            ? keys.get("unit", n -> new Job.Scale.Unit(n.oneOf(units())))
-            : keys.get("knownLength", JobReader::knownLength);
+        keys.has("knownLength")
+            ? keys.get("knownLength", JobReader::knownLength)
+            : keys.get("unit", new Job.Scale.OfFile(), n -> n.oneOf(units()));
     return new Job.MeshSource(file, sha256, scale);
   }
 
@@ -103,11 +103,12 @@ final class JobReader {
     return digest;
   }
 
-  private static Map<String, String> units() {
-    Map<String, String> units = new LinkedHashMap<>();
+  private static Map<String, Job.Scale> units() {
+    Map<String, Job.Scale> units = new LinkedHashMap<>();
     for (LengthUnit unit : LengthUnit.values()) {
-      units.put(unit.symbol(), unit.symbol());
+      units.put(unit.symbol(), new Job.Scale.Unit(unit.symbol()));
     }
+    units.put(JobKeys.OF_FILE, new Job.Scale.OfFile());
     return units;
   }
 

@@ -45,6 +45,8 @@ final class JobWriter {
       length.put("length", length(known.lengthMm()));
       length.put("along", JobKeys.word(JobKeys.ALONGS, known.along()));
       tree.put("knownLength", length);
+    } else {
+      tree.put("unit", JobKeys.OF_FILE);
     }
     return tree;
   }

@@ -1,10 +1,13 @@
 package org.seamwright.job;
 
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.seamwright.basis.Notice;
 import org.seamwright.measure.Survey;
+import org.seamwright.mesh.Bounds;
+import org.seamwright.units.LengthUnit;
 
 /** The figures of a piece as JSON, for scripts. Areas in mm² and in², never without the unit. */
 public final class MeasureJson {
@@ -24,16 +27,58 @@ public final class MeasureJson {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("file", file);
     tree.put("format", piece.document().format());
-    tree.put("unit", unit(scale));
+    tree.put("unit", unit(scale, piece.mmPerUnit()));
     tree.put("mmPerUnit", piece.mmPerUnit());
     tree.putAll(survey(piece.survey()));
     tree.put("notices", notices(piece.notices()));
     return JsonText.of(tree);
   }
 
-  /** Unit as told: a unit's symbol, or "known length". */
-  static String unit(Job.Scale scale) {
-    return scale instanceof Job.Scale.Unit unit ? unit.unit() : "known length";
+  /**
+   * What a file without a unit could be, as JSON text: sizes in each likely unit, no area.
+   *
+   * @param file name of the mesh file, as it is to be shown
+   * @param format as people call it
+   * @param candidates the likeliest first
+   */
+  public static String withoutUnit(
+      String file, String format, List<LikelyUnits.Candidate> candidates) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("file", file);
+    tree.put("format", format);
+    tree.put("unit", "unknown");
+    tree.put(
+        "sizes",
+        candidates.stream()
+            .map(
+                candidate -> {
+                  Map<String, Object> size = new LinkedHashMap<>();
+                  size.put("unit", candidate.unit().symbol());
+                  size.put("mmPerUnit", candidate.unit().mmPer());
+                  size.put("sizeMm", sizeMm(candidate.sizeMm()));
+                  size.put("fitsBench", candidate.fitsBench());
+                  return size;
+                })
+            .toList());
+    return JsonText.of(tree);
+  }
+
+  private static List<Double> sizeMm(Bounds bounds) {
+    return List.of(bounds.sizeX(), bounds.sizeY(), bounds.sizeZ());
+  }
+
+  /** Unit as told or as the file says: a unit's symbol, or "known length". */
+  static String unit(Job.Scale scale, double mmPerUnit) {
+    if (scale instanceof Job.Scale.Unit unit) {
+      return unit.unit();
+    }
+    return scale instanceof Job.Scale.OfFile
+        ? Arrays.stream(LengthUnit.values())
+            .filter(unit -> unit.mmPer() == mmPerUnit)
+            .map(LengthUnit::symbol)
+            .findFirst()
+            .orElse("file")
+        : "known length";
   }
 
   static Map<String, Object> survey(Survey survey) {
@@ -46,9 +91,7 @@ public final class MeasureJson {
     tree.put("smoothLowMm2", survey.smooth().lowMm2());
     tree.put("smoothHighMm2", survey.smooth().highMm2());
     tree.put("volumeMm3", survey.volumeMm3());
-    tree.put(
-        "sizeMm",
-        List.of(survey.bounds().sizeX(), survey.bounds().sizeY(), survey.bounds().sizeZ()));
+    tree.put("sizeMm", sizeMm(survey.bounds()));
     tree.put("parts", survey.parts());
     tree.put("openEdges", survey.openEdges());
     tree.put("branchingEdges", survey.branchingEdges());

@@ -1,7 +1,5 @@
 package org.seamwright.job;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,7 +14,6 @@ import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
 import org.seamwright.meshfile.MeshDocument;
 import org.seamwright.meshfile.MeshFiles;
-import org.seamwright.units.LengthUnit;
 import org.seamwright.units.UnitFormat;
 import org.seamwright.units.UnitSystem;
 
@@ -41,8 +38,6 @@ public record Piece(
   /** Code of the notice that says which unit was taken. */
   public static final String UNIT_TAKEN = "unit-taken";
 
-  private static final MathContext SHOWN = new MathContext(6);
-
   /** Copies the list. */
   public Piece {
     notices = List.copyOf(notices);
@@ -64,12 +59,13 @@ public record Piece(
    * Scales and surveys a piece that has been read.
    *
    * @param source the mesh file's name, for messages
-   * @throws InputException if it holds no area
+   * @throws InputException if it holds no area, or nobody says its unit ({@link
+   *     UnitUnknownException})
    */
   public static Piece of(MeshDocument document, String source, Job.Scale scale, Progress progress)
       throws InputException {
-    double mmPerUnit = mmPerUnit(document, source, scale);
-    Mesh mesh = document.mesh().scaledBy(mmPerUnit);
+    PieceScale taken = PieceScale.of(document, source, scale);
+    Mesh mesh = document.mesh().scaledBy(taken.mmPerUnit());
     Topology topology = Topology.of(mesh);
     Survey survey = Surveyor.survey(mesh, topology, document.droppedFaces(), progress);
     if (!(survey.areaMm2() > 0)) {
@@ -87,47 +83,10 @@ public record Piece(
           "Look for a stray point far away, and check the unit.");
     }
     List<Notice> notices = new ArrayList<>();
-    notices.add(unitTaken(scale, mmPerUnit, survey.bounds()));
+    notices.addAll(taken.notices(survey.bounds()));
     notices.addAll(document.notices());
     notices.addAll(survey.notices());
-    return new Piece(document, mesh, mmPerUnit, topology, survey, notices);
-  }
-
-  private static double mmPerUnit(MeshDocument document, String source, Job.Scale scale)
-      throws InputException {
-    if (scale instanceof Job.Scale.Unit unit) {
-      return LengthUnit.mmPer(unit.unit());
-    }
-    Job.Scale.KnownLength known = (Job.Scale.KnownLength) scale;
-    Bounds bounds = document.mesh().bounds();
-    double extent =
-        switch (known.along()) {
-          case X -> bounds.sizeX();
-          case Y -> bounds.sizeY();
-          case Z -> bounds.sizeZ();
-          case LONGEST -> Math.max(bounds.sizeX(), Math.max(bounds.sizeY(), bounds.sizeZ()));
-        };
-    double factor = known.lengthMm() / extent;
-    if (!(extent > 0) || !(factor > 0) || Double.isInfinite(factor)) {
-      throw new PlanException(
-          source,
-          "",
-          "The piece has no extent along "
-              + JobKeys.word(JobKeys.ALONGS, known.along())
-              + ", so the known length cannot scale it",
-          "Give the length along another axis, or the file's unit.");
-    }
-    return factor;
-  }
-
-  private static Notice unitTaken(Job.Scale scale, double mmPerUnit, Bounds bounds) {
-    String taken =
-        scale instanceof Job.Scale.Unit unit
-            ? "The file's numbers were taken to be in " + unit.unit()
-            : "One unit of the file was taken to be "
-                + new BigDecimal(mmPerUnit).round(SHOWN).stripTrailingZeros().toPlainString()
-                + " mm, from the known length";
-    return new Notice(UNIT_TAKEN, 1, taken + ": the piece is " + size(bounds) + ".");
+    return new Piece(document, mesh, taken.mmPerUnit(), topology, survey, notices);
   }
 
   /** Extents in mm and in inches: "431.8 × 431.8 × 210 mm (17 × 17 × 8.27 in)". */

@@ -44,7 +44,7 @@ public final class PlanJson {
   private static Map<String, Object> mesh(PlannedJob planned) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("file", planned.job().mesh().file());
-    tree.put("unit", MeasureJson.unit(planned.job().mesh().scale()));
+    tree.put("unit", MeasureJson.unit(planned.job().mesh().scale(), planned.mmPerUnit()));
     tree.put("mmPerUnit", planned.mmPerUnit());
     tree.putAll(MeasureJson.survey(planned.survey()));
     return tree;

@@ -94,7 +94,9 @@ final class PiecePages {
     if (brief.planned.job().mesh().scale() instanceof Job.Scale.Unit unit) {
       return unit.unit() + " (as told)";
     }
-    return "1 unit = " + brief.format.length(brief.planned.mmPerUnit()) + ", from a known length";
+    String unit = "1 unit = " + brief.format.length(brief.planned.mmPerUnit());
+    boolean ofFile = brief.planned.job().mesh().scale() instanceof Job.Scale.OfFile;
+    return unit + (ofFile ? ", as the file says" : ", from a known length");
   }
 
   private static void notices(Sheet sheet, Brief brief) throws IOException {

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -77,6 +78,61 @@ class MeasureCommandTest {
         .contains("The unit of", "--unit", "--known-length")
         .containsPattern("mm +the piece is 2 mm × 2 mm × 2 mm \\(")
         .containsPattern("in +the piece is 50.8 mm × 50.8 mm × 50.8 mm \\(2 in × 2 in × 2 in\\)");
+  }
+
+  @Test
+  void withoutAUnitJsonHasSizesButNoArea() throws Exception {
+    Run run = Run.of("measure", cube(), "--json");
+    JsonNode json = new ObjectMapper().readTree(run.out());
+
+    assertThat(run.code()).isEqualTo(ExitCode.USAGE);
+    assertThat(json.get("unit").textValue()).isEqualTo("unknown");
+    assertThat(json.has("areaMm2")).isFalse();
+    // Side 2: 2, 20, 50.8, 609.6 and 2000 mm. The middle of 20 … 1500 mm is √30000 = 173 mm; the
+    // ratios to it are 86.6, 8.66, 3.41, 3.52 and 11.5.
+    assertThat(json.get("sizes").findValuesAsText("unit"))
+        .containsExactly("in", "ft", "cm", "m", "mm");
+    assertThat(json.get("sizes").findValuesAsText("fitsBench"))
+        .containsExactly("true", "true", "true", "false", "false");
+    assertThat(json.get("sizes").get(0).get("sizeMm").get(2).doubleValue()).isEqualTo(50.8);
+  }
+
+  /** A GLB of one triangle with legs of 1 and 2, in metres by the standard. */
+  private Path glb() {
+    String json =
+        """
+        {"asset":{"version":"2.0"},"meshes":[{"primitives":[{"attributes":{"POSITION":0}}]}],
+         "accessors":[{"bufferView":0,"componentType":5121,"count":3,"type":"VEC3"}],
+         "bufferViews":[{"buffer":0,"byteLength":12,"byteStride":4}],
+         "buffers":[{"byteLength":12,"uri":"data:;base64,AAAAAAEAAAAAAgAA"}]}
+        """;
+    return MeshBytes.write(folder.resolve("sheet.gltf"), json.getBytes(StandardCharsets.UTF_8));
+  }
+
+  @Test
+  void theFilesOwnUnitIsTakenAndSaid() throws Exception {
+    Run run = Run.of("measure", glb(), "--json");
+    JsonNode json = new ObjectMapper().readTree(run.out());
+
+    assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.DONE);
+    assertThat(json.get("areaMm2").doubleValue()).isEqualTo(1e6);
+    assertThat(json.get("unit").textValue()).isEqualTo("m");
+    assertThat(Run.of("measure", glb()).out()).contains("taken to be in m, since glTF");
+  }
+
+  @Test
+  void aUnitAgainstTheFilesOwnIsTold() throws Exception {
+    for (String[] told :
+        new String[][] {{"--unit", "in"}, {"--known-length", "2.1 m"}, {"--known-length", "3 in"}}) {
+      Run run = Run.of("measure", glb(), told[0], told[1], "--json");
+      JsonNode notices = new ObjectMapper().readTree(run.out()).get("notices");
+      assertThat(notices.findValuesAsText("code")).contains("unit-contradicts-file");
+      assertThat(notices.toString()).contains("1 unit = 1000 mm");
+    }
+    for (String[] told : new String[][] {{"--unit", "m"}, {"--known-length", "2.01 m"}}) {
+      Run run = Run.of("measure", glb(), told[0], told[1], "--json");
+      assertThat(run.out()).doesNotContain("unit-contradicts-file");
+    }
   }
 
   @Test

@@ -37,6 +37,18 @@ class NewCommandTest {
   }
 
   @Test
+  void withoutAUnitTheLikelyOnesAreShownAndNoJobIsWritten() {
+    Path mesh = MeshBytes.write(folder.resolve("c.stl"), MeshBytes.stl(Shapes.cube(2, 1)));
+    Path file = folder.resolve("a.job");
+
+    Run run = Run.of("new", mesh, "--out", file);
+
+    assertThat(run.code()).isEqualTo(ExitCode.USAGE);
+    assertThat(run.err()).contains("in the piece is 50.8 mm", "--known-length");
+    assertThat(file).doesNotExist();
+  }
+
+  @Test
   void anExistingFileIsLeftAlone() throws Exception {
     Path mesh = MeshBytes.write(folder.resolve("c.stl"), MeshBytes.stl(Shapes.cube(2, 1)));
     Path file = Files.writeString(folder.resolve("a.job"), "mine");

@@ -191,9 +191,10 @@ class JobFileTest {
   }
 
   @Test
-  void aMeshNeedsOneScale() {
-    assertThat(refused(LEAST.replace(", \"unit\": \"mm\"", "")).getMessage())
-        .startsWith("a.job, mesh (line 2): One of the keys \"unit\" and \"knownLength\"");
+  void aMeshHasOneScaleOrThatOfItsFile() throws Exception {
+    Job.Scale ofFile = new Job.Scale.OfFile();
+    assertThat(parse(LEAST.replace(", \"unit\": \"mm\"", "")).mesh().scale()).isEqualTo(ofFile);
+    assertThat(parse(LEAST.replace("\"mm\"", "\"file\"")).mesh().scale()).isEqualTo(ofFile);
     assertThat(refused(LEAST.replace("\"mm\"", "\"mm\", \"knownLength\": {\"length\": \"1 in\"}")))
         .hasMessageContaining("exclude each other");
     assertThat(refused(LEAST.replace("\"mm\"", "\"mn\"")))

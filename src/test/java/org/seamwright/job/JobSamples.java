@@ -33,9 +33,14 @@ final class JobSamples {
         new Job.MeshSource(
             "models/a b.stl",
             random.nextBoolean() ? "" : "0123456789abcdef".repeat(4),
-            random.nextBoolean()
-                ? new Job.Scale.Unit(pick(random, new String[] {"um", "mm", "cm", "m", "in", "ft"}))
-                : new Job.Scale.KnownLength(amount(random), pick(random, Job.Along.values()))),
+            switch (random.nextInt(3)) {
+              case 0 -> new Job.Scale.OfFile();
+              case 1 ->
+                  new Job.Scale.Unit(
+                      pick(random, new String[] {"um", "mm", "cm", "m", "in", "ft"}));
+              default ->
+                  new Job.Scale.KnownLength(amount(random), pick(random, Job.Along.values()));
+            }),
         pick(random, Treatment.values()),
         marks,
         new Job.SectionRules(
