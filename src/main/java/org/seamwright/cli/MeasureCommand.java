@@ -71,8 +71,7 @@ final class MeasureCommand implements Callable<Integer> {
       PrintWriter out = spec.commandLine().getOut();
       out.print(
           Json.forTerminal(
-              MeasureJson.withoutUnit(
-                  file.toString(), document.format(), unknown.candidates())));
+              MeasureJson.withoutUnit(file.toString(), document.format(), unknown.candidates())));
       out.flush();
     }
     return ScaleOptions.askForUnit(unknown, spec.commandLine().getErr());

@@ -70,9 +70,7 @@ final class ScaleOptions {
    */
   static int askForUnit(UnitUnknownException unknown, PrintWriter err) {
     err.println(
-        "seamwright: The unit of "
-            + unknown.source()
-            + " is not known. If its numbers are in");
+        "seamwright: The unit of " + unknown.source() + " is not known. If its numbers are in");
     for (LikelyUnits.Candidate candidate : unknown.candidates()) {
       err.printf(
           "  %-2s the piece is %s%s%n",

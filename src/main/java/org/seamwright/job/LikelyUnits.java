@@ -8,9 +8,9 @@ import org.seamwright.mesh.Mesh;
 import org.seamwright.units.LengthUnit;
 
 /**
- * The units that the numbers of a mesh file can be in, the likely one first: the one that brings the
- * longest extent nearest, by ratio, to the middle of what lies on a bench, 20 mm to 1.5 m (common
- * practice, no source). A help for the reader, never taken for granted.
+ * The units that the numbers of a mesh file can be in, the likely one first: the one that brings
+ * the longest extent nearest, by ratio, to the middle of what lies on a bench, 20 mm to 1.5 m
+ * (common practice, no source). A help for the reader, never taken for granted.
  */
 public final class LikelyUnits {
   /** How {@link #of} orders, for people. */
@@ -39,8 +39,7 @@ public final class LikelyUnits {
     double middle = Math.sqrt(SMALLEST_MM * LARGEST_MM);
     return Stream.of(LengthUnit.MM, LengthUnit.CM, LengthUnit.M, LengthUnit.IN, LengthUnit.FT)
         .sorted(
-            Comparator.comparingDouble(
-                unit -> Math.abs(Math.log(longest * unit.mmPer() / middle))))
+            Comparator.comparingDouble(unit -> Math.abs(Math.log(longest * unit.mmPer() / middle))))
         .map(unit -> candidate(unit, bounds))
         .toList();
   }

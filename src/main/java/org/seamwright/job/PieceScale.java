@@ -37,8 +37,7 @@ record PieceScale(double mmPerUnit, String taken, String contradiction) {
     if (scale instanceof Job.Scale.Unit unit) {
       double mm = LengthUnit.mmPer(unit.unit());
       String against = own.filter(o -> o.mmPerUnit() != mm).map(PieceScale::says).orElse("");
-      return new PieceScale(
-          mm, "The file's numbers were taken to be in " + unit.unit(), against);
+      return new PieceScale(mm, "The file's numbers were taken to be in " + unit.unit(), against);
     }
     if (scale instanceof Job.Scale.KnownLength known) {
       double mm = factor(document.mesh().bounds(), source, known);
@@ -52,8 +51,7 @@ record PieceScale(double mmPerUnit, String taken, String contradiction) {
           against);
     }
     FileUnit unit =
-        own.orElseThrow(
-            () -> new UnitUnknownException(source, LikelyUnits.of(document.mesh())));
+        own.orElseThrow(() -> new UnitUnknownException(source, LikelyUnits.of(document.mesh())));
     return new PieceScale(
         unit.mmPerUnit(),
         "The file's numbers were taken to be in " + unit.symbol() + ", since " + unit.source(),

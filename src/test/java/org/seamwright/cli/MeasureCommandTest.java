@@ -123,7 +123,9 @@ class MeasureCommandTest {
   @Test
   void aUnitAgainstTheFilesOwnIsTold() throws Exception {
     for (String[] told :
-        new String[][] {{"--unit", "in"}, {"--known-length", "2.1 m"}, {"--known-length", "3 in"}}) {
+        new String[][] {
+          {"--unit", "in"}, {"--known-length", "2.1 m"}, {"--known-length", "3 in"}
+        }) {
       Run run = Run.of("measure", glb(), told[0], told[1], "--json");
       JsonNode notices = new ObjectMapper().readTree(run.out()).get("notices");
       assertThat(notices.findValuesAsText("code")).contains("unit-contradicts-file");
