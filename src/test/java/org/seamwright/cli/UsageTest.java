@@ -48,7 +48,7 @@ class UsageTest {
           measure a.stl --unit mm --along x         | --along goes with --known-length
           measure a.stl --known-length 17           | --known-length
           measure a.stl --known-length 0mm          | it must be above 0
-          new a.stl --out a.job                     | Give --unit
+          measure a.stl --known-length 1in --along w | --along
           new a.stl --unit mm                       | Missing required option: '--out=JOB'
           picture a.job                             | Missing required option: '--out=FILE.png'
           picture a.job --out a.png --view inside   | --view
