@@ -2,6 +2,7 @@ package org.seamwright.job;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.seamwright.mask.MaskSettings;
 import org.seamwright.region.Mark;
 import org.seamwright.region.Treatment;
@@ -61,9 +62,16 @@ public record Job(
    *
    * @param file path relative to the job file, with forward slashes
    * @param sha256 digest of its content when the marks were made, in hex; empty if not recorded yet
+   * @param surface what is remembered of its surface then, if anything
    * @param scale how large its unit is
    */
-  public record MeshSource(String file, String sha256, Scale scale) {}
+  public record MeshSource(
+      String file, String sha256, Optional<SurfaceRecord> surface, Scale scale) {
+    /** A mesh of whose surface nothing is remembered. */
+    public MeshSource(String file, String sha256, Scale scale) {
+      this(file, sha256, Optional.empty(), scale);
+    }
+  }
 
   /** How a file's numbers become mm. */
   public sealed interface Scale {

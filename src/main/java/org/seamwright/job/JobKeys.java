@@ -26,7 +26,8 @@ final class JobKeys {
           "sections",
           "plating",
           "masking");
-  static final List<String> MESH = List.of("file", "sha256", "unit", "knownLength");
+  static final List<String> MESH = List.of("file", "sha256", "surface", "unit", "knownLength");
+  static final List<String> SURFACE = List.of("area", "samples");
   static final List<String> KNOWN_LENGTH = List.of("length", "along");
   static final List<String> SECTIONS = List.of("limit", "wetWindow", "activationLap", "flashLap");
   static final List<String> PLATING =

@@ -2,10 +2,14 @@ package org.seamwright.job;
 
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.mask.MaskSettings;
 import org.seamwright.plating.Deposits;
 import org.seamwright.plating.Recipes;
@@ -16,6 +20,11 @@ import org.seamwright.units.UnitSystem;
 /** Turns the tree of a job file into a {@link Job}, or refuses it. */
 final class JobReader {
   private static final int DIGEST_LENGTH = 64;
+
+  private static final int FEWEST_SAMPLES = 16;
+
+  /** As the writer writes coordinates: no exponent, and no more digits than a double has. */
+  private static final String PLAIN_NUMBER = "-?\\d{1,30}(\\.\\d{1,30})?";
 
   private JobReader() {}
 
@@ -78,7 +87,9 @@ final class JobReader {
         keys.has("knownLength")
             ? keys.get("knownLength", JobReader::knownLength)
             : keys.get("unit", new Job.Scale.OfFile(), n -> n.oneOf(units()));
-    return new Job.MeshSource(file, sha256, scale);
+    Optional<SurfaceRecord> surface =
+        keys.get("surface", Optional.empty(), n -> Optional.of(surface(n)));
+    return new Job.MeshSource(file, sha256, surface, scale);
   }
 
   private static String meshFile(JobNode node) throws JobFileException {
@@ -101,6 +112,34 @@ final class JobReader {
           "Delete the key; the digest is recorded again when the mesh is next accepted.");
     }
     return digest;
+  }
+
+  private static SurfaceRecord surface(JobNode node) throws JobFileException {
+    JobNode.Keys keys = node.keys(JobKeys.SURFACE);
+    return new SurfaceRecord(
+        keys.get("area", n -> n.amount(AmountKind.AREA, Range.ABOVE_ZERO)),
+        keys.get("samples", JobReader::samples));
+  }
+
+  private static List<Vector3D> samples(JobNode node) throws JobFileException {
+    List<Vector3D> samples = new ArrayList<>();
+    for (String point : node.text().strip().split("\\s+")) {
+      String[] xyz = point.split(",", -1);
+      if (xyz.length != 3 || !Stream.of(xyz).allMatch(n -> n.matches(PLAIN_NUMBER))) {
+        throw node.refuse(
+            "\"" + point + "\" is not a place x,y,z in mm",
+            "Delete the key \"surface\"; plan with --accept-mesh to record it again.");
+      }
+      samples.add(
+          Vector3D.of(
+              Double.parseDouble(xyz[0]), Double.parseDouble(xyz[1]), Double.parseDouble(xyz[2])));
+    }
+    if (samples.size() < FEWEST_SAMPLES) {
+      throw node.refuse(
+          "There are fewer than " + FEWEST_SAMPLES + " places, too few to know a piece by",
+          "Delete the key \"surface\"; plan with --accept-mesh to record it again.");
+    }
+    return samples;
   }
 
   private static Map<String, Job.Scale> units() {

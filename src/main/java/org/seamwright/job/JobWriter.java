@@ -2,6 +2,7 @@ package org.seamwright.job;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.seamwright.mask.MaskSettings;
 import org.seamwright.units.UnitSystem;
 
@@ -38,6 +39,7 @@ final class JobWriter {
     if (!mesh.sha256().isEmpty()) {
       tree.put("sha256", mesh.sha256());
     }
+    mesh.surface().ifPresent(surface -> tree.put("surface", surface(surface)));
     if (mesh.scale() instanceof Job.Scale.Unit unit) {
       tree.put("unit", unit.unit());
     } else if (mesh.scale() instanceof Job.Scale.KnownLength known) {
@@ -48,6 +50,24 @@ final class JobWriter {
     } else {
       tree.put("unit", JobKeys.OF_FILE);
     }
+    return tree;
+  }
+
+  /** The places in one text, so that they take one line. */
+  private Map<String, Object> surface(SurfaceRecord surface) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("area", AmountKind.AREA.write(surface.areaMm2(), display));
+    tree.put(
+        "samples",
+        surface.samples().stream()
+            .map(
+                p ->
+                    PlainNumber.of(p.getX())
+                        + ","
+                        + PlainNumber.of(p.getY())
+                        + ","
+                        + PlainNumber.of(p.getZ()))
+            .collect(Collectors.joining(" ")));
     return tree;
   }
 

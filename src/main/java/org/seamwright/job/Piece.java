@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.seamwright.basis.InputException;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
@@ -103,10 +104,14 @@ public record Piece(
         + format.length(bounds.sizeZ());
   }
 
-  /** The job with this piece's digest recorded: its marks are taken to fit this mesh. */
+  /** The job with this piece recorded: its marks are taken to fit this mesh. */
   public Job recordedIn(Job job) {
     Job.MeshSource mesh =
-        new Job.MeshSource(job.mesh().file(), document.sha256(), job.mesh().scale());
+        new Job.MeshSource(
+            job.mesh().file(),
+            document.sha256(),
+            Optional.of(SurfaceRecord.of(this.mesh)),
+            job.mesh().scale());
     return job.withMesh(mesh);
   }
 }

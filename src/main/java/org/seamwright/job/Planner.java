@@ -92,9 +92,10 @@ public final class Planner {
   public static PlannedJob plan(Job job, Path jobFile, Piece piece, Progress progress)
       throws InputException {
     List<Notice> notices = new ArrayList<>(piece.notices());
-    checkDigest(job, jobFile, piece, notices);
+    MeshCheck check = MeshCheck.of(job, jobFile, piece);
     PlatingSettings settings = settings(job, jobFile);
     SurfaceMap map = marked(job, jobFile, piece, progress.between(0, 0.3));
+    notices.addAll(check.notices(map, piece.survey().areaMm2()));
     notices.addAll(map.notices());
     double plateMm2 = map.areaMm2(Treatment.PLATE);
     if (!(plateMm2 > 0)) {
@@ -141,30 +142,11 @@ public final class Planner {
   public static MarkedJob mark(Job job, Path jobFile, Piece piece, Progress progress)
       throws InputException {
     List<Notice> notices = new ArrayList<>(piece.notices());
-    checkDigest(job, jobFile, piece, notices);
+    MeshCheck check = MeshCheck.of(job, jobFile, piece);
     SurfaceMap map = marked(job, jobFile, piece, progress);
+    notices.addAll(check.notices(map, piece.survey().areaMm2()));
     notices.addAll(map.notices());
     return new MarkedJob(job, piece, map, notices);
-  }
-
-  private static void checkDigest(Job job, Path jobFile, Piece piece, List<Notice> notices)
-      throws PlanException {
-    String recorded = job.mesh().sha256();
-    if (recorded.isEmpty()) {
-      notices.add(
-          new Notice(
-              "mesh-not-recorded",
-              1,
-              "The job holds no digest of its mesh, so a later change of the mesh would go"
-                  + " unnoticed; plan with --accept-mesh to record it."));
-    } else if (!recorded.equals(piece.document().sha256())) {
-      throw new PlanException(
-          jobFile.toString(),
-          "mesh.sha256",
-          "The mesh " + job.mesh().file() + " has changed since the marks were made",
-          "Look at the marks on the new mesh (command \"window\"); if they still fit, plan once with"
-              + " --accept-mesh.");
-    }
   }
 
   private static PlatingSettings settings(Job job, Path jobFile) throws PlanException {

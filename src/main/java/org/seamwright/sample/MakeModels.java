@@ -1,18 +1,17 @@
 package org.seamwright.sample;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.List;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
+import org.seamwright.basis.InputException;
+import org.seamwright.basis.Progress;
 import org.seamwright.job.Job;
 import org.seamwright.job.JobDefaults;
 import org.seamwright.job.JobFile;
+import org.seamwright.job.Planner;
 import org.seamwright.job.SafeFiles;
 import org.seamwright.meshfile.ObjWriter;
 import org.seamwright.meshfile.StlWriter;
@@ -49,24 +48,32 @@ public final class MakeModels {
     StlWriter.writeBinary(ScanMaker.scan(), dir.resolve("cup-scan.stl"), "Scan, no unit");
     PlaqueMaker.Plaque plaque = PlaqueMaker.plaque();
     ObjWriter.write(plaque.mesh(), plaque.labels(), dir.resolve("plaque.obj"));
-    write(cupJob(dir), dir.resolve("cup.json"));
-    write(rimJob(dir), dir.resolve("rim.json"));
-    write(scanJob(dir), dir.resolve("cup-scan.json"));
-    write(plaqueJob(dir), dir.resolve("plaque.json"));
+    write(cupJob(), dir.resolve("cup.json"));
+    write(rimJob(), dir.resolve("rim.json"));
+    write(scanJob(), dir.resolve("cup-scan.json"));
+    write(plaqueJob(), dir.resolve("plaque.json"));
   }
 
-  /** Writes without keeping the earlier version beside it, as saving an edited job does. */
+  /**
+   * Writes a job with its mesh recorded, without keeping the earlier version beside it, as saving
+   * an edited job does.
+   */
   private static void write(Job job, Path file) throws IOException {
-    SafeFiles.replace(file, JobFile.text(job).getBytes(StandardCharsets.UTF_8));
+    try {
+      Job recorded = Planner.piece(job, file, Progress.NONE).recordedIn(job);
+      SafeFiles.replace(file, JobFile.text(recorded).getBytes(StandardCharsets.UTF_8));
+    } catch (InputException e) {
+      throw new IllegalStateException("A model just written is refused", e);
+    }
   }
 
-  private static Job cupJob(Path dir) {
+  private static Job cupJob() {
     return new Job(
         "Regatta cup",
         SCENARIO
             + "A brass cup: gold outside, the bowl's inside and the underside of the foot stay bare, "
             + "and so does a round shield for engraving.",
-        new Job.MeshSource("cup.stl", sha256(dir.resolve("cup.stl")), new Job.Scale.Unit("mm")),
+        new Job.MeshSource("cup.stl", "", new Job.Scale.Unit("mm")),
         Treatment.PLATE,
         List.of(
             new Mark.CreaseFill("Inside of the bowl", Treatment.BARE, Vector3D.of(0, 0, 92.5), 40),
@@ -79,7 +86,7 @@ public final class MakeModels {
         UnitSystem.METRIC);
   }
 
-  private static Job scanJob(Path dir) {
+  private static Job scanJob() {
     double turn = Math.toRadians(37);
     Vector3D base = Vector3D.of(412, -187, 733);
     Vector3D inBowl =
@@ -93,10 +100,7 @@ public final class MakeModels {
         SCENARIO
             + "The cup as a phone scanned it: rough, with two holes, grown together with the table, "
             + "in no stated unit. Its height, 232 mm, was taken with a ruler.",
-        new Job.MeshSource(
-            "cup-scan.stl",
-            sha256(dir.resolve("cup-scan.stl")),
-            new Job.Scale.KnownLength(232, Job.Along.Z)),
+        new Job.MeshSource("cup-scan.stl", "", new Job.Scale.KnownLength(232, Job.Along.Z)),
         Treatment.PLATE,
         List.of(
             new Mark.CreaseFill("Inside of the bowl", Treatment.BARE, inBowl, 50),
@@ -111,13 +115,13 @@ public final class MakeModels {
         UnitSystem.METRIC);
   }
 
-  private static Job rimJob(Path dir) {
+  private static Job rimJob() {
     return new Job(
         "Show rim",
         SCENARIO
             + "A wheel rim for a parade car: gold on the show side, the spokes and the hub. The tyre "
             + "side, the back of the barrel, the bore and the bolt holes stay bare.",
-        new Job.MeshSource("rim.stl", sha256(dir.resolve("rim.stl")), new Job.Scale.Unit("mm")),
+        new Job.MeshSource("rim.stl", "", new Job.Scale.Unit("mm")),
         Treatment.PLATE,
         List.of(
             // Below the flange's rounding, which is drawn in steps of 15° and gets gold.
@@ -154,14 +158,13 @@ public final class MakeModels {
         50);
   }
 
-  private static Job plaqueJob(Path dir) {
+  private static Job plaqueJob() {
     return new Job(
         "Regatta plaque",
         SCENARIO
             + "A brass name plate with raised frame and lettering: gold on the face and the upper "
             + "half of the edge; the back and the lower half of the edge stay bare.",
-        new Job.MeshSource(
-            "plaque.obj", sha256(dir.resolve("plaque.obj")), new Job.Scale.Unit("mm")),
+        new Job.MeshSource("plaque.obj", "", new Job.Scale.Unit("mm")),
         Treatment.PLATE,
         List.of(
             new Mark.HalfSpace(
@@ -173,16 +176,5 @@ public final class MakeModels {
         JobDefaults.plating("brass"),
         JobDefaults.masking(),
         UnitSystem.INCH);
-  }
-
-  private static String sha256(Path file) {
-    try {
-      MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      return HexFormat.of().formatHex(digest.digest(Files.readAllBytes(file)));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("Every Java has SHA-256", e);
-    }
   }
 }

@@ -61,6 +61,7 @@ class JobFilePageTest {
         List.of(
             JobKeys.JOB,
             JobKeys.MESH,
+            JobKeys.SURFACE,
             JobKeys.KNOWN_LENGTH,
             JobKeys.SECTIONS,
             JobKeys.PLATING,

@@ -202,6 +202,11 @@ class JobFileTest {
     assertThat(refused(LEAST.replace("\"mm\"", "\"mm\", \"sha256\": \"12\"")))
         .hasMessageContaining("64 hex digits");
     assertThat(refused(LEAST.replace("cup.stl", " "))).hasMessageContaining("empty");
+    String surface = "\"mm\", \"surface\": {\"area\": \"1 cm2\", \"samples\": \"%s\"}";
+    assertThat(refused(LEAST.replace("\"mm\"", surface.formatted("1,2,3 4,5"))))
+        .hasMessageContaining("mesh.surface.samples (line 2): \"4,5\" is not a place");
+    assertThat(refused(LEAST.replace("\"mm\"", surface.formatted("1,2,3 4,5,6"))))
+        .hasMessageContaining("fewer than 16 places");
   }
 
   @Test

@@ -2,6 +2,7 @@ package org.seamwright.job;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
@@ -33,6 +34,7 @@ final class JobSamples {
         new Job.MeshSource(
             "models/a b.stl",
             random.nextBoolean() ? "" : "0123456789abcdef".repeat(4),
+            random.nextBoolean() ? Optional.empty() : Optional.of(surface(random)),
             switch (random.nextInt(3)) {
               case 0 -> new Job.Scale.OfFile();
               case 1 ->
@@ -69,6 +71,17 @@ final class JobSamples {
             random.nextInt(21),
             random.nextDouble()),
         display);
+  }
+
+  private static SurfaceRecord surface(Random random) {
+    return new SurfaceRecord(
+        amount(random),
+        Stream.generate(() -> rounded(random)).limit(16 + random.nextInt(9)).toList());
+  }
+
+  private static Vector3D rounded(Random random) {
+    return Vector3D.of(
+        random.nextInt(1_000_000) / 1e3, random.nextInt(10) - 5, -random.nextInt(1_000_000) / 1e8);
   }
 
   private static Mark mark(Random random) {
