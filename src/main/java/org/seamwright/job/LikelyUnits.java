@@ -54,8 +54,13 @@ public final class LikelyUnits {
             mm * bounds.maxX(),
             mm * bounds.maxY(),
             mm * bounds.maxZ());
-    double longest = longest(size);
-    return new Candidate(unit, size, longest >= SMALLEST_MM && longest <= LARGEST_MM);
+    return new Candidate(unit, size, fitBench(size));
+  }
+
+  /** Whether the longest extent, in mm, is that of a piece on a bench. */
+  static boolean fitBench(Bounds sizeMm) {
+    double longest = longest(sizeMm);
+    return longest >= SMALLEST_MM && longest <= LARGEST_MM;
   }
 
   private static double longest(Bounds bounds) {

@@ -20,8 +20,9 @@ import org.seamwright.units.LengthUnit;
  * @param mmPerUnit what one of the file's units is, mm
  * @param taken where that comes from, a clause
  * @param contradiction what the file says against it; empty if nothing
+ * @param ofFile whether the file alone says so
  */
-record PieceScale(double mmPerUnit, String taken, String contradiction) {
+record PieceScale(double mmPerUnit, String taken, String contradiction, boolean ofFile) {
   /**
    * A length measured on the piece may be off by this share before the file's unit is held against
    * it (common practice, no source).
@@ -37,7 +38,7 @@ record PieceScale(double mmPerUnit, String taken, String contradiction) {
     if (scale instanceof Job.Scale.Unit unit) {
       double mm = LengthUnit.mmPer(unit.unit());
       String against = own.filter(o -> o.mmPerUnit() != mm).map(PieceScale::says).orElse("");
-      return new PieceScale(mm, "The file's numbers were taken to be in " + unit.unit(), against);
+      return new PieceScale(mm, "The file's numbers were taken to be in " + unit.unit(), against, false);
     }
     if (scale instanceof Job.Scale.KnownLength known) {
       double mm = factor(document.mesh().bounds(), source, known);
@@ -48,14 +49,16 @@ record PieceScale(double mmPerUnit, String taken, String contradiction) {
       return new PieceScale(
           mm,
           "One unit of the file was taken to be " + shown(mm) + " mm, from the known length",
-          against);
+          against,
+          false);
     }
     FileUnit unit =
         own.orElseThrow(() -> new UnitUnknownException(source, LikelyUnits.of(document.mesh())));
     return new PieceScale(
         unit.mmPerUnit(),
         "The file's numbers were taken to be in " + unit.symbol() + ", since " + unit.source(),
-        "");
+        "",
+        true);
   }
 
   private static String says(FileUnit unit) {
@@ -103,6 +106,15 @@ record PieceScale(double mmPerUnit, String taken, String contradiction) {
                   + ", but "
                   + contradiction
                   + ". All areas hang on it: measure the piece and give that length."));
+    }
+    if (ofFile && !LikelyUnits.fitBench(scaled)) {
+      notices.add(
+          new Notice(
+              "unit-unlikely",
+              1,
+              "In the file's own unit the longest extent is not 20 mm to 1.5 m, as pieces on a bench"
+                  + " are (common practice, no source); some programs write another unit than they"
+                  + " say. Measure the piece and give the unit or that length."));
     }
     return notices;
   }

@@ -118,6 +118,8 @@ class MeasureCommandTest {
     assertThat(json.get("areaMm2").doubleValue()).isEqualTo(1e6);
     assertThat(json.get("unit").textValue()).isEqualTo("m");
     assertThat(Run.of("measure", glb()).out()).contains("taken to be in m, since glTF");
+    // 2 m long: more than a bench takes.
+    assertThat(json.get("notices").findValuesAsText("code")).contains("unit-unlikely");
   }
 
   @Test
