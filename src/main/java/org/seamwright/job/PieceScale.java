@@ -38,7 +38,8 @@ record PieceScale(double mmPerUnit, String taken, String contradiction, boolean 
     if (scale instanceof Job.Scale.Unit unit) {
       double mm = LengthUnit.mmPer(unit.unit());
       String against = own.filter(o -> o.mmPerUnit() != mm).map(PieceScale::says).orElse("");
-      return new PieceScale(mm, "The file's numbers were taken to be in " + unit.unit(), against, false);
+      return new PieceScale(
+          mm, "The file's numbers were taken to be in " + unit.unit(), against, false);
     }
     if (scale instanceof Job.Scale.KnownLength known) {
       double mm = factor(document.mesh().bounds(), source, known);

@@ -26,8 +26,7 @@ class BombTest {
     ThreadMXBean thread = (ThreadMXBean) ManagementFactory.getThreadMXBean();
     long before = thread.getCurrentThreadAllocatedBytes();
     MeshFileException refusal =
-        catchThrowableOfType(
-            MeshFileException.class, () -> Bytes.read(directory, name, bytes));
+        catchThrowableOfType(MeshFileException.class, () -> Bytes.read(directory, name, bytes));
     long allocated = thread.getCurrentThreadAllocatedBytes() - before;
     assertThat(refusal).as(name).isNotNull();
     assertThat(refusal.getMessage()).doesNotContain("start Java with more memory");
@@ -113,7 +112,8 @@ class BombTest {
     }
     String json = SceneBytes.gltf(Shapes.cube(1, 1), "", "");
     byte[] numbers = SceneBytes.numbers(Shapes.cube(1, 1));
-    String zeros = json.replaceFirst("\"bufferView\":0,", "").replace("\"count\":8,", "\"count\":2000000000,");
+    String zeros =
+        json.replaceFirst("\"bufferView\":0,", "").replace("\"count\":8,", "\"count\":2000000000,");
     assertThat(refused("a.glb", SceneBytes.glb(zeros, numbers)).place()).isEqualTo("accessors[0]");
     String sparse =
         zeros.replaceFirst(
