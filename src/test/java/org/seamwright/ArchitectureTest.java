@@ -30,6 +30,7 @@ class ArchitectureTest {
               Map.entry("meshfile", List.of("basis", "mesh")),
               Map.entry("measure", List.of("basis", "mesh")),
               Map.entry("geodesic", List.of("basis", "mesh")),
+              Map.entry("mend", List.of("basis", "mesh", "measure", "geodesic")),
               Map.entry("region", List.of("basis", "mesh", "measure", "geodesic")),
               Map.entry("section", List.of("basis", "mesh", "measure", "geodesic", "region")),
               Map.entry("mask", List.of("basis", "mesh", "measure", "geodesic", "region")),
@@ -43,6 +44,7 @@ class ArchitectureTest {
                       "meshfile",
                       "measure",
                       "geodesic",
+                      "mend",
                       "region",
                       "section",
                       "mask",
@@ -51,8 +53,8 @@ class ArchitectureTest {
               Map.entry(
                   "paper",
                   List.of(
-                      "basis", "units", "mesh", "measure", "region", "section", "mask", "plating",
-                      "job", "picture")),
+                      "basis", "units", "mesh", "measure", "mend", "region", "section", "mask",
+                      "plating", "job", "picture")),
               Map.entry(
                   "cli",
                   List.of(
@@ -62,6 +64,7 @@ class ArchitectureTest {
                       "meshfile",
                       "measure",
                       "geodesic",
+                      "mend",
                       "region",
                       "section",
                       "mask",
@@ -78,6 +81,7 @@ class ArchitectureTest {
                       "meshfile",
                       "measure",
                       "geodesic",
+                      "mend",
                       "region",
                       "section",
                       "mask",
@@ -85,7 +89,9 @@ class ArchitectureTest {
                       "job",
                       "picture",
                       "paper")),
-              Map.entry("sample", List.of("basis", "mesh", "meshfile", "job", "region", "units"))));
+              Map.entry(
+                  "sample",
+                  List.of("basis", "mesh", "meshfile", "mend", "job", "region", "units"))));
 
   @ArchTest
   static void packagesImportOnlyWhatTheTableAllows(JavaClasses classes) {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import org.seamwright.mask.MaskSettings;
+import org.seamwright.mend.Repair;
 import org.seamwright.region.Mark;
 import org.seamwright.region.Treatment;
 import org.seamwright.units.UnitSystem;
@@ -15,6 +16,7 @@ import org.seamwright.units.UnitSystem;
  * @param piece what the piece is called, on every paper
  * @param note free text, such as the scenario of a sample; may be empty
  * @param mesh which file, and how large its unit is
+ * @param cleaning what is done to the model before anything else, in order
  * @param ground treatment of every place that no mark covers
  * @param marks in order; a later one overrides an earlier one
  * @param sections limits and laps
@@ -26,6 +28,7 @@ public record Job(
     String piece,
     String note,
     MeshSource mesh,
+    List<Repair> cleaning,
     Treatment ground,
     List<Mark> marks,
     SectionRules sections,
@@ -35,26 +38,47 @@ public record Job(
   /** Version of the job file that this program writes. */
   public static final int VERSION = 1;
 
-  /** Copies the list. */
+  /** Copies the lists. */
   public Job {
     Objects.requireNonNull(piece, "piece");
     Objects.requireNonNull(note, "note");
+    cleaning = List.copyOf(cleaning);
     marks = List.copyOf(marks);
+  }
+
+  /** A job whose model needs no cleaning. */
+  public Job(
+      String piece,
+      String note,
+      MeshSource mesh,
+      Treatment ground,
+      List<Mark> marks,
+      SectionRules sections,
+      PlatingRules plating,
+      MaskSettings masking,
+      UnitSystem display) {
+    this(piece, note, mesh, List.of(), ground, marks, sections, plating, masking, display);
   }
 
   /** The same job with other marks. */
   public Job withMarks(List<Mark> other) {
-    return new Job(piece, note, mesh, ground, other, sections, plating, masking, display);
+    return new Job(piece, note, mesh, cleaning, ground, other, sections, plating, masking, display);
+  }
+
+  /** The same job with other steps of cleaning. */
+  public Job withCleaning(List<Repair> other) {
+    return new Job(piece, note, mesh, other, ground, marks, sections, plating, masking, display);
   }
 
   /** The same job on another mesh. */
   public Job withMesh(MeshSource other) {
-    return new Job(piece, note, other, ground, marks, sections, plating, masking, display);
+    return new Job(
+        piece, note, other, cleaning, ground, marks, sections, plating, masking, display);
   }
 
   /** The same job with another treatment of what no mark covers. */
   public Job withGround(Treatment other) {
-    return new Job(piece, note, mesh, other, marks, sections, plating, masking, display);
+    return new Job(piece, note, mesh, cleaning, other, marks, sections, plating, masking, display);
   }
 
   /**

@@ -21,6 +21,7 @@ final class JobKeys {
           "note",
           "display",
           "mesh",
+          "cleaning",
           "ground",
           "marks",
           "sections",
@@ -51,6 +52,22 @@ final class JobKeys {
           "lacquerDry",
           "lacquerCoats",
           "lacquerLoss");
+
+  /** Keys of each kind of cleaning step, in the order they are written. */
+  static final Map<String, List<String>> REPAIRS =
+      ordered(
+          Map.entry("keepParts", List.of("kind", "points")),
+          Map.entry("keepLargest", List.of("kind", "count")),
+          Map.entry("keepAbove", List.of("kind", "share")),
+          Map.entry("cutTable", List.of("kind", "point", "clearance")),
+          Map.entry("cutBelow", List.of("kind", "point", "normal")),
+          Map.entry("dropFaulty", List.of("kind")),
+          Map.entry("turnOutward", List.of("kind")),
+          Map.entry("fillHoles", List.of("kind", "around")),
+          Map.entry("dropInner", List.of("kind")),
+          Map.entry("dropHidden", List.of("kind")),
+          Map.entry("weld", List.of("kind", "tolerance")),
+          Map.entry("splitEdges", List.of("kind", "tolerance")));
 
   static final Map<String, Treatment> TREATMENTS =
       ordered(

@@ -36,6 +36,7 @@ final class JobReader {
         keys.get("piece", JobDefaults.piece(mesh.file()), JobNode::text),
         keys.get("note", "", JobNode::text),
         mesh,
+        keys.get("cleaning", List.of(), n -> n.list(RepairReader::read)),
         keys.get("ground", Treatment.PLATE, n -> n.oneOf(JobKeys.TREATMENTS)),
         keys.get("marks", List.of(), n -> n.list(MarkKinds::read)),
         keys.get("sections", JobDefaults.sections(), JobReader::sections),

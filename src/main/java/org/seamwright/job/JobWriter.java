@@ -25,6 +25,8 @@ final class JobWriter {
     tree.put("note", job.note());
     tree.put("display", JobKeys.word(JobKeys.DISPLAYS, job.display()));
     tree.put("mesh", writer.mesh(job.mesh()));
+    tree.put(
+        "cleaning", job.cleaning().stream().map(r -> RepairWriter.tree(r, job.display())).toList());
     tree.put("ground", JobKeys.word(JobKeys.TREATMENTS, job.ground()));
     tree.put("marks", job.marks().stream().map(m -> MarkKinds.write(m, job.display())).toList());
     tree.put("sections", writer.sections(job.sections()));

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.seamwright.basis.Notice;
 import org.seamwright.measure.Survey;
+import org.seamwright.mend.Mended;
 import org.seamwright.mesh.Bounds;
 import org.seamwright.units.LengthUnit;
 
@@ -29,6 +30,7 @@ public final class MeasureJson {
     tree.put("format", piece.document().format());
     tree.put("unit", unit(scale, piece.mmPerUnit()));
     tree.put("mmPerUnit", piece.mmPerUnit());
+    tree.put("cleaning", cleaning(piece.cleaned().done()));
     tree.putAll(survey(piece.survey()));
     tree.put("notices", notices(piece.notices()));
     return JsonText.of(tree);
@@ -100,6 +102,22 @@ public final class MeasureJson {
     tree.put("degenerateTriangles", survey.degenerateTriangles());
     tree.put("closed", survey.closed());
     return tree;
+  }
+
+  static List<Map<String, Object>> cleaning(List<Mended.Done> steps) {
+    return steps.stream()
+        .map(
+            done -> {
+              Map<String, Object> tree = new LinkedHashMap<>();
+              tree.put("kind", done.kind());
+              tree.put("count", done.count());
+              tree.put("beforeMm2", done.beforeMm2());
+              tree.put("lostMm2", done.lostMm2());
+              tree.put("gainedMm2", done.gainedMm2());
+              tree.put("afterMm2", done.afterMm2());
+              return tree;
+            })
+        .toList();
   }
 
   static List<Map<String, Object>> notices(List<Notice> notices) {

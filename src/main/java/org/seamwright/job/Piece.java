@@ -10,7 +10,11 @@ import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
 import org.seamwright.measure.Survey;
 import org.seamwright.measure.Surveyor;
+import org.seamwright.mend.Mended;
+import org.seamwright.mend.Mender;
+import org.seamwright.mend.Repair;
 import org.seamwright.mesh.Bounds;
+import org.seamwright.mesh.Labels;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
 import org.seamwright.meshfile.MeshDocument;
@@ -19,19 +23,19 @@ import org.seamwright.units.UnitFormat;
 import org.seamwright.units.UnitSystem;
 
 /**
- * The piece as read from its file, in mm and surveyed: the part of planning that no mark changes,
- * so a caller that plans again and again reads it once.
+ * The piece as read from its file, in mm, cleaned and surveyed: the part of planning that no mark
+ * changes, so a caller that plans again and again reads it once.
  *
  * @param document the file as read, in its own unit
- * @param mesh the faces, in mm
+ * @param cleaned the faces, in mm, after the steps of cleaning, and what each did
  * @param mmPerUnit what the file's unit was taken to be, mm
- * @param topology edges of the mesh
- * @param survey what is known of it
- * @param notices which unit was taken, and what reading and surveying had to say
+ * @param topology edges of the cleaned mesh
+ * @param survey what is known of the cleaned mesh
+ * @param notices which unit was taken, and what reading, cleaning and surveying had to say
  */
 public record Piece(
     MeshDocument document,
-    Mesh mesh,
+    Mended cleaned,
     double mmPerUnit,
     Topology topology,
     Survey survey,
@@ -44,16 +48,47 @@ public record Piece(
     notices = List.copyOf(notices);
   }
 
+  /** The faces after cleaning, in mm. */
+  public Mesh mesh() {
+    return cleaned.mesh();
+  }
+
+  /** Names that came with the file for the faces of {@link #mesh()}; filled faces have none. */
+  public Labels labels() {
+    Labels read = document.labels();
+    if (cleaned.done().isEmpty()) {
+      return read;
+    }
+    int[] of = new int[mesh().faceCount()];
+    for (int f = 0; f < of.length; f++) {
+      of[f] = cleaned.filled(f) ? 0 : read.of()[cleaned.parent()[f]];
+    }
+    return new Labels(read.names(), of);
+  }
+
   /**
-   * Reads and surveys a piece.
+   * Reads and surveys a piece as it is.
    *
    * @param file the mesh
    * @param scale how large its unit is
    * @throws InputException if the file is refused, or holds no area
    */
   public static Piece read(Path file, Job.Scale scale, Progress progress) throws InputException {
+    return read(file, scale, List.of(), progress);
+  }
+
+  /**
+   * Reads, cleans and surveys a piece.
+   *
+   * @param file the mesh
+   * @param scale how large its unit is
+   * @param cleaning what to do to it first
+   * @throws InputException if the file or a step is refused, or there is no area
+   */
+  public static Piece read(Path file, Job.Scale scale, List<Repair> cleaning, Progress progress)
+      throws InputException {
     MeshDocument document = MeshFiles.readWithDigest(file, progress.between(0, 0.5));
-    return of(document, file.toString(), scale, progress.between(0.5, 1));
+    return of(document, file.toString(), scale, cleaning, progress.between(0.5, 1));
   }
 
   /**
@@ -65,10 +100,58 @@ public record Piece(
    */
   public static Piece of(MeshDocument document, String source, Job.Scale scale, Progress progress)
       throws InputException {
+    return of(document, source, scale, List.of(), progress);
+  }
+
+  /**
+   * Scales, cleans and surveys a piece that has been read. A known length is one of the file as it
+   * is, before cleaning.
+   *
+   * @param source the mesh file's name, for messages
+   * @param cleaning what to do to it first
+   * @throws InputException if a step is refused, or there is no area
+   */
+  public static Piece of(
+      MeshDocument document,
+      String source,
+      Job.Scale scale,
+      List<Repair> cleaning,
+      Progress progress)
+      throws InputException {
     PieceScale taken = PieceScale.of(document, source, scale);
-    Mesh mesh = document.mesh().scaledBy(taken.mmPerUnit());
+    Mesh raw = document.mesh().scaledBy(taken.mmPerUnit());
+    checkSize(source, raw);
+    Mended cleaned = Mender.mend(raw, cleaning, progress.between(0, cleaning.isEmpty() ? 0 : 0.5));
+    Mesh mesh = cleaned.mesh();
     Topology topology = Topology.of(mesh);
-    Survey survey = Surveyor.survey(mesh, topology, document.droppedFaces(), progress);
+    // What welding dropped while reading is part of the model as it is, not of a cleaned one.
+    int dropped = cleaning.isEmpty() ? document.droppedFaces() : 0;
+    Progress rest = progress.between(cleaning.isEmpty() ? 0 : 0.5, 1);
+    Survey survey = Surveyor.survey(mesh, topology, dropped, rest);
+    checkArea(source, survey);
+    List<Notice> notices = new ArrayList<>();
+    notices.addAll(taken.notices(survey.bounds()));
+    notices.addAll(document.notices());
+    cleaned.done().forEach(d -> notices.add(d.notice()));
+    notices.addAll(survey.notices());
+    return new Piece(document, cleaned, taken.mmPerUnit(), topology, survey, notices);
+  }
+
+  private static void checkSize(String source, Mesh mesh) throws PlanException {
+    if (!Double.isFinite(mesh.bounds().diagonal())) {
+      throw tooLarge(source);
+    }
+  }
+
+  private static PlanException tooLarge(String source) {
+    return new PlanException(
+        source,
+        "",
+        "The piece is too large to be measured",
+        "Look for a stray point far away, and check the unit.");
+  }
+
+  private static void checkArea(String source, Survey survey) throws PlanException {
     if (!(survey.areaMm2() > 0)) {
       throw new PlanException(
           source,
@@ -77,17 +160,8 @@ public record Piece(
           "Export the piece again as triangles, in a format with enough digits.");
     }
     if (!Double.isFinite(survey.areaMm2()) || !Double.isFinite(survey.bounds().diagonal())) {
-      throw new PlanException(
-          source,
-          "",
-          "The piece is too large to be measured",
-          "Look for a stray point far away, and check the unit.");
+      throw tooLarge(source);
     }
-    List<Notice> notices = new ArrayList<>();
-    notices.addAll(taken.notices(survey.bounds()));
-    notices.addAll(document.notices());
-    notices.addAll(survey.notices());
-    return new Piece(document, mesh, taken.mmPerUnit(), topology, survey, notices);
   }
 
   /** Extents in mm and in inches: "431.8 × 431.8 × 210 mm (17 × 17 × 8.27 in)". */
@@ -110,7 +184,7 @@ public record Piece(
         new Job.MeshSource(
             job.mesh().file(),
             document.sha256(),
-            Optional.of(SurfaceRecord.of(this.mesh)),
+            Optional.of(SurfaceRecord.of(mesh())),
             job.mesh().scale());
     return job.withMesh(mesh);
   }

@@ -46,6 +46,7 @@ public final class PlanJson {
     tree.put("file", planned.job().mesh().file());
     tree.put("unit", MeasureJson.unit(planned.job().mesh().scale(), planned.mmPerUnit()));
     tree.put("mmPerUnit", planned.mmPerUnit());
+    tree.put("cleaning", MeasureJson.cleaning(planned.cleaning()));
     tree.putAll(MeasureJson.survey(planned.survey()));
     return tree;
   }
@@ -91,6 +92,7 @@ public final class PlanJson {
     tree.put("sections", planned.sections().sections().size());
     tree.put("netMm2", totals.netMm2());
     tree.put("workedMm2", totals.workedMm2());
+    tree.put("filledMm2", planned.filledMm2());
     tree.put("bareMm2", planned.map().areaMm2(Treatment.BARE));
     tree.put("outOfScopeMm2", planned.map().areaMm2(Treatment.OUT_OF_SCOPE));
     tree.put("goldG", totals.goldG());

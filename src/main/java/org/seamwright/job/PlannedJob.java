@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.seamwright.basis.Notice;
 import org.seamwright.mask.MaskPlan;
 import org.seamwright.measure.Survey;
+import org.seamwright.mend.Mended;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.plating.PlatingPlan;
 import org.seamwright.plating.PlatingSettings;
@@ -18,7 +19,7 @@ import org.seamwright.section.SectionPlan;
  *
  * @param job the decisions
  * @param jobFile where they are kept
- * @param mesh the piece as read, in mm
+ * @param mesh the piece as read and cleaned, in mm
  * @param mmPerUnit what the file's unit was taken to be, mm
  * @param survey what is known of it
  * @param map the piece cut along marks
@@ -28,6 +29,8 @@ import org.seamwright.section.SectionPlan;
  * @param masks tape and lacquer
  * @param settings deposit and rates
  * @param plating amounts
+ * @param cleaning what each step of cleaning did
+ * @param filledMm2 plated area on faces that close holes, whose place is invented
  * @param notices all notices of all steps, in that order
  */
 public record PlannedJob(
@@ -43,10 +46,33 @@ public record PlannedJob(
     MaskPlan masks,
     PlatingSettings settings,
     PlatingPlan plating,
+    List<Mended.Done> cleaning,
+    double filledMm2,
     List<Notice> notices) {
-  /** Copies the list. */
+  /** Copies the lists. */
   public PlannedJob {
+    cleaning = List.copyOf(cleaning);
     notices = List.copyOf(notices);
+  }
+
+  /** A job whose model was not cleaned. */
+  public PlannedJob(
+      Job job,
+      Path jobFile,
+      Mesh mesh,
+      double mmPerUnit,
+      Survey survey,
+      SurfaceMap map,
+      double limitMm2,
+      Optional<WetLimit> wetLimit,
+      SectionPlan sections,
+      MaskPlan masks,
+      PlatingSettings settings,
+      PlatingPlan plating,
+      List<Notice> notices) {
+    this(
+        job, jobFile, mesh, mmPerUnit, survey, map, limitMm2, wetLimit, sections, masks, settings,
+        plating, List.of(), 0, notices);
   }
 
   /** Whether the plan breaks a limit it was given: exit code 4. */

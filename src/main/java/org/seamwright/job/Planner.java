@@ -4,12 +4,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.seamwright.basis.InputException;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
+import org.seamwright.basis.Sum;
 import org.seamwright.mask.MaskPlan;
 import org.seamwright.mask.Masking;
+import org.seamwright.mend.MendException;
+import org.seamwright.mesh.Faces;
 import org.seamwright.plating.Deposits;
 import org.seamwright.plating.PlatingArithmetic;
 import org.seamwright.plating.PlatingException;
@@ -80,7 +84,11 @@ public final class Planner {
           "The mesh file " + file + " does not exist",
           "Put it there, or change mesh.file; its path counts from the folder of the job.");
     }
-    return Piece.read(file, job.mesh().scale(), progress);
+    try {
+      return Piece.read(file, job.mesh().scale(), job.cleaning(), progress);
+    } catch (MendException e) {
+      throw inJob(jobFile, e.place(), e);
+    }
   }
 
   /**
@@ -104,6 +112,10 @@ public final class Planner {
           "marks",
           "Nothing is left to plate",
           "Set \"ground\" to \"plate\", or add a mark with the treatment \"plate\".");
+    }
+    double filledMm2 = filledMm2(piece, map);
+    if (filledMm2 > 0) {
+      notices.add(invented(filledMm2, plateMm2));
     }
     Optional<WetLimit> wet = wetLimit(job, jobFile, settings);
     double limitMm2 = limit(job, jobFile, wet, plateMm2);
@@ -131,6 +143,8 @@ public final class Planner {
         masks,
         settings,
         plating,
+        piece.cleaned().done(),
+        filledMm2,
         notices);
   }
 
@@ -147,6 +161,28 @@ public final class Planner {
     notices.addAll(check.notices(map, piece.survey().areaMm2()));
     notices.addAll(map.notices());
     return new MarkedJob(job, piece, map, notices);
+  }
+
+  /** Plated area on faces that cleaning made to close holes. */
+  private static double filledMm2(Piece piece, SurfaceMap map) {
+    return Sum.over(
+        map.mesh().faceCount(),
+        f ->
+            map.of(f) == Treatment.PLATE && piece.cleaned().filled(map.parentFace()[f])
+                ? Faces.area(map.mesh(), f)
+                : 0);
+  }
+
+  private static Notice invented(double filledMm2, double plateMm2) {
+    return new Notice(
+        "invented-area",
+        1,
+        String.format(
+            Locale.ROOT,
+            "%,.2f mm² of the area to plate (%.2g%%) lies on faces that close holes of the model:"
+                + " what the piece looks like there is a guess.",
+            filledMm2,
+            100 * filledMm2 / plateMm2));
   }
 
   private static PlatingSettings settings(Job job, Path jobFile) throws PlanException {
@@ -170,8 +206,7 @@ public final class Planner {
   private static SurfaceMap marked(Job job, Path jobFile, Piece piece, Progress progress)
       throws PlanException {
     try {
-      return Marks.evaluate(
-          piece.mesh(), piece.document().labels(), job.ground(), job.marks(), progress);
+      return Marks.evaluate(piece.mesh(), piece.labels(), job.ground(), job.marks(), progress);
     } catch (MarkException e) {
       throw inJob(jobFile, e.place(), e);
     }

@@ -27,6 +27,9 @@ record Range(double low, boolean lowAllowed, double high, boolean highAllowed, S
   static final Range COPIES = new Range(2, true, 360, true, "must be a whole number from 2 to 360");
   static final Range COATS = new Range(0, true, 20, true, "must be a whole number from 0 to 20");
 
+  static final Range COUNT =
+      new Range(1, true, 1_000_000, true, "must be a whole number from 1 to 1,000,000");
+
   /** Whether a value is in the range; never for NaN. */
   boolean holds(double value) {
     return (value > low || (lowAllowed && value == low))

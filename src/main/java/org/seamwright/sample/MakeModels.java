@@ -5,6 +5,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.InputException;
 import org.seamwright.basis.Progress;
@@ -13,6 +15,7 @@ import org.seamwright.job.JobDefaults;
 import org.seamwright.job.JobFile;
 import org.seamwright.job.Planner;
 import org.seamwright.job.SafeFiles;
+import org.seamwright.mend.Repair;
 import org.seamwright.meshfile.ObjWriter;
 import org.seamwright.meshfile.StlWriter;
 import org.seamwright.region.Mark;
@@ -101,14 +104,12 @@ public final class MakeModels {
             + "The cup as a phone scanned it: rough, with two holes, grown together with the table, "
             + "in no stated unit. Its height, 232 mm, was taken with a ruler.",
         new Job.MeshSource("cup-scan.stl", "", new Job.Scale.KnownLength(232, Job.Along.Z)),
-        Treatment.PLATE,
         List.of(
-            new Mark.CreaseFill("Inside of the bowl", Treatment.BARE, inBowl, 50),
-            new Mark.HalfSpace(
-                "Table",
-                Treatment.OUT_OF_SCOPE,
-                base.add(Vector3D.of(0, 0, 0.8)),
-                Vector3D.of(0, 0, -1))),
+            new Repair.CutTable(Optional.empty(), OptionalDouble.empty()),
+            new Repair.KeepLargest(1),
+            new Repair.FillHoles(120)),
+        Treatment.PLATE,
+        List.of(new Mark.CreaseFill("Inside of the bowl", Treatment.BARE, inBowl, 50)),
         new Job.SectionRules(new Job.Limit.Area(24 * IN2_MM2), 2, 5),
         JobDefaults.plating("brass"),
         JobDefaults.masking(),

@@ -14,6 +14,7 @@ import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.seamwright.mend.Repair;
 import org.seamwright.units.UnitSystem;
 
 /** Keeps {@code docs/job-file.md} true. */
@@ -45,6 +46,9 @@ class JobFilePageTest {
     assertThat(full.marks().stream().map(Object::getClass).distinct())
         .as("every kind of mark is shown")
         .hasSize(MarkKinds.keys().size());
+    assertThat(full.cleaning().stream().map(Object::getClass).distinct())
+        .as("every kind of cleaning step is shown")
+        .hasSize(Repair.class.getPermittedSubclasses().length);
     assertThat(parse(JobFile.text(full))).isEqualTo(full);
   }
 
@@ -57,8 +61,10 @@ class JobFilePageTest {
         .map((MatchResult m) -> m.group(1))
         .forEach(spelled::add);
     List<Collection<String>> known = new ArrayList<>(MarkKinds.keys().values());
+    known.addAll(JobKeys.REPAIRS.values());
     known.addAll(
         List.of(
+            JobKeys.REPAIRS.keySet(),
             JobKeys.JOB,
             JobKeys.MESH,
             JobKeys.SURFACE,

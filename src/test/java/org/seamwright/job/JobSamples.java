@@ -3,10 +3,12 @@ package org.seamwright.job;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.stream.Stream;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.mask.MaskSettings;
+import org.seamwright.mend.Repair;
 import org.seamwright.region.Mark;
 import org.seamwright.region.Treatment;
 import org.seamwright.units.UnitSystem;
@@ -43,6 +45,7 @@ final class JobSamples {
               default ->
                   new Job.Scale.KnownLength(amount(random), pick(random, Job.Along.values()));
             }),
+        Stream.generate(() -> repair(random)).limit(random.nextInt(8)).toList(),
         pick(random, Treatment.values()),
         marks,
         new Job.SectionRules(
@@ -82,6 +85,29 @@ final class JobSamples {
   private static Vector3D rounded(Random random) {
     return Vector3D.of(
         random.nextInt(1_000_000) / 1e3, random.nextInt(10) - 5, -random.nextInt(1_000_000) / 1e8);
+  }
+
+  private static Repair repair(Random random) {
+    OptionalDouble length =
+        random.nextBoolean() ? OptionalDouble.empty() : OptionalDouble.of(amount(random));
+    return switch (random.nextInt(12)) {
+      case 0 ->
+          new Repair.KeepParts(
+              Stream.generate(() -> point(random)).limit(1 + random.nextInt(4)).toList());
+      case 1 -> new Repair.KeepLargest(1 + random.nextInt(9));
+      case 2 -> new Repair.KeepAbove(1 - random.nextDouble());
+      case 3 ->
+          new Repair.CutTable(
+              random.nextBoolean() ? Optional.empty() : Optional.of(point(random)), length);
+      case 4 -> new Repair.CutBelow(point(random), point(random).add(Vector3D.of(0, 0, 1e4)));
+      case 5 -> new Repair.DropFaulty();
+      case 6 -> new Repair.TurnOutward();
+      case 7 -> new Repair.FillHoles(amount(random));
+      case 8 -> new Repair.DropInner();
+      case 9 -> new Repair.DropHidden();
+      case 10 -> new Repair.Weld(length);
+      default -> new Repair.SplitEdges(length);
+    };
   }
 
   private static Mark mark(Random random) {

@@ -1,0 +1,104 @@
+package org.seamwright.mend;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.seamwright.mesh.Mesh;
+import org.seamwright.testsupport.Shapes;
+
+/** Shells pushed through each other: closed formulas for what is left outside. */
+class HiddenTest {
+  private static final Repair DROP = new Repair.DropHidden();
+
+  @ParameterizedTest
+  @ValueSource(ints = {1, 5})
+  void twoCubesOffsetByHalfHideThreeQuartersOfASideThrice(int cells) {
+    Mesh cube = Shapes.cube(1, cells);
+    Mended mended = MendChecks.mend(Shapes.join(cube, Shapes.moved(cube, 0.5, 0.5, 0.5)), DROP);
+
+    // Each cube has a corner of side 1/2 in the other: three squares of 1/4.
+    assertThat(mended.done().get(0).lostMm2()).isCloseTo(1.5, within(1e-3 * 1.5));
+    assertThat(mended.done().get(0).count()).isEqualTo(2);
+  }
+
+  @Test
+  void aSphereThroughTheSideOfACubeHidesACapAndADisc() {
+    double r = 5;
+    Mesh cube = Shapes.cube(20, 2);
+    Mesh sphere = Shapes.moved(Shapes.icosphere(r, 5), 0.3, 0.2, 12);
+    Mended mended = MendChecks.mend(Shapes.join(cube, sphere), DROP);
+
+    // Centre 2 mm above the side: a cap of height r - 2 below it, a disc of radius √(r² - 2²).
+    double cap = 2 * Math.PI * r * (r - 2);
+    double disc = Math.PI * (r * r - 4);
+    assertThat(mended.done().get(0).lostMm2()).isCloseTo(cap + disc, within(0.003 * (cap + disc)));
+  }
+
+  @Test
+  void twoSpheresHideTheCapsOfTheirLens() {
+    double a = 10;
+    double b = 7;
+    double d = 12;
+    Mesh mesh =
+        Shapes.join(
+            Shapes.icosphere(a, 5),
+            Shapes.moved(Shapes.rotated(Shapes.icosphere(b, 5), 1, 2, 3, 0.7), 0, 0, d));
+    Mended mended = MendChecks.mend(mesh, DROP);
+
+    // E. W. Weisstein, "Sphere-Sphere Intersection", MathWorld: heights of the two caps.
+    double ha = (b - a + d) * (b + a - d) / (2 * d);
+    double hb = (a - b + d) * (a + b - d) / (2 * d);
+    double caps = 2 * Math.PI * (a * ha + b * hb);
+    assertThat(mended.done().get(0).lostMm2()).isCloseTo(caps, within(0.003 * caps));
+  }
+
+  @Test
+  void aPartWhollyInsideGoes() {
+    Mesh mesh = Shapes.join(Shapes.cube(10, 1), Shapes.cube(4, 3));
+    Mended mended = MendChecks.mend(mesh, DROP);
+    assertThat(MendChecks.area(mended.mesh())).isCloseTo(600, within(1e-9));
+  }
+
+  @Test
+  void partsThatDontMeetStayToTheLastBit() {
+    Mesh mesh = Shapes.join(Shapes.cube(10, 2), Shapes.moved(Shapes.cube(10, 2), 9, 9, 10.5));
+    Mended mended = MendChecks.mend(mesh, DROP);
+    assertThat(mended.mesh().xyz()).isEqualTo(mesh.xyz());
+    assertThat(mended.mesh().corner()).isEqualTo(mesh.corner());
+  }
+
+  @Test
+  void anOpenSheetHidesNothing() {
+    Mesh mesh = Shapes.join(Shapes.plane(30, 30, 3, 3), Shapes.moved(Shapes.cube(10, 1), 1, 1, 0));
+    Mended mended = MendChecks.mend(mesh, DROP);
+    // The cube is closed and takes its section out of the sheet; the sheet hides no part of it.
+    assertThat(mended.done().get(0).lostMm2()).isCloseTo(100, within(1e-2));
+  }
+
+  @Test
+  void ofTwoCoincidentShellsOneStays() {
+    Mesh cube = Shapes.cube(10, 3);
+    Mended mended = MendChecks.mend(Shapes.join(cube, cube), DROP);
+    assertThat(MendChecks.area(mended.mesh())).isCloseTo(600, within(1e-6));
+  }
+
+  @Test
+  void cubesOffsetAlongOneAxisLeaveTheirUnion() {
+    Mesh cube = Shapes.cube(1, 2);
+    Mended mended = MendChecks.mend(Shapes.join(cube, Shapes.moved(cube, 0.5, 0, 0)), DROP);
+    // A box 1.5 × 1 × 1; the sides that coincide count once.
+    assertThat(MendChecks.area(mended.mesh())).isCloseTo(8, within(1e-3));
+  }
+
+  @Test
+  void appliedTwiceChangesNothingMore() {
+    Mesh cube = Shapes.cube(1, 1);
+    Mended once = MendChecks.mend(Shapes.join(cube, Shapes.moved(cube, 0.4, 0.3, 0.2)), DROP);
+    Mended twice = MendChecks.mend(once.mesh(), DROP);
+    assertThat(twice.mesh().corner()).isEqualTo(once.mesh().corner());
+    assertThat(twice.mesh().xyz()).isEqualTo(once.mesh().xyz());
+  }
+}
