@@ -92,6 +92,7 @@ public final class MeasureJson {
     tree.put("smoothAreaMm2", survey.smooth().areaMm2());
     tree.put("smoothLowMm2", survey.smooth().lowMm2());
     tree.put("smoothHighMm2", survey.smooth().highMm2());
+    tree.put("roughnessMm2", survey.smooth().roughnessMm2());
     tree.put("volumeMm3", survey.volumeMm3());
     tree.put("sizeMm", sizeMm(survey.bounds()));
     tree.put("parts", survey.parts());

@@ -1,6 +1,7 @@
 package org.seamwright.measure;
 
 import org.seamwright.basis.Progress;
+import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
 
@@ -10,7 +11,8 @@ import org.seamwright.mesh.Topology;
  *
  * <p>Faces are weighted so that the normal is exact on any sphere (Max). Where the curvature jumps,
  * as between a flat face and a rounding, or ends at a border, that leans; there the normal is
- * turned to fit its neighbours ({@link NormalFit}). Where faces differ too much to have a common
+ * turned to fit its neighbours ({@link NormalFit}); where faces are uneven it is that of a quadric
+ * through its neighbours ({@link QuadricFit}). Where faces differ too much to have a common
  * normal, as at the tip of a cone, each keeps its own.
  *
  * <p>Most vertices are plain: one closed fan, one sector. The others' corners are listed. 26 bytes
@@ -24,6 +26,12 @@ final class CornerNormals {
   private static final byte PLAIN = 1;
 
   private static final byte PARTED = 2;
+
+  /** Turning a normal to its neighbours must leave no more than this share of the misfit. */
+  private static final double ALMOST_WHOLLY = 0.02;
+
+  /** A quadric that leaves more of the misfit does not belong there, if turning clearly helps. */
+  private static final double HALF = 0.5;
 
   /** Mark of a vertex whose normal was turned. */
   static final byte TURNED = 2;
@@ -179,10 +187,11 @@ final class CornerNormals {
   private Sectors.Turned fit(int block, byte[] marks) {
     Sectors.Turned turned = new Sectors.Turned();
     NormalFit fit = new NormalFit();
+    QuadricFit quadric = new QuadricFit();
     int to = Math.min(mesh.vertexCount(), (block + 1) * BLOCK);
     for (int v = block * BLOCK; v < to; v++) {
       if (marks[v] != 0 && kind[v] == PLAIN) {
-        fitPlain(v, fit, turned);
+        fitPlain(v, fit, quadric, turned);
       } else if (marks[v] != 0 && kind[v] == PARTED) {
         sectors.fit(v, this, fit, turned);
       }
@@ -190,7 +199,8 @@ final class CornerNormals {
     return turned;
   }
 
-  private void fitPlain(int v, NormalFit fit, Sectors.Turned turned) {
+  /** Turns a plain vertex's normal if that fits almost wholly, else fits a quadric. */
+  private void fitPlain(int v, NormalFit fit, QuadricFit quadric, Sectors.Turned turned) {
     fit.start(normal[3 * v], normal[3 * v + 1], normal[3 * v + 2]);
     int h = fans.start(v);
     do {
@@ -198,9 +208,33 @@ final class CornerNormals {
       h = topology.twin(Topology.prev(h));
     } while (h != fans.start(v));
     double[] to = new double[3];
-    if (fit.solve(to)) {
+    if (fit.solve(ALMOST_WHOLLY, to)) {
+      turned.add(v, 0, to);
+      return;
+    }
+    double left = fitQuadric(v, quadric, to) ? fit.left(to) : 1;
+    boolean misplaced = left > HALF && fit.solve(NormalFit.CLEARLY_BETTER, to);
+    if (misplaced || left < 1) {
       turned.add(v, 0, to);
     }
+  }
+
+  private boolean fitQuadric(int v, QuadricFit quadric, double[] to) {
+    double[] p = mesh.xyz();
+    int[] corner = mesh.corner();
+    double size = 0;
+    int h = fans.start(v);
+    do {
+      size += Faces.length(mesh, v, corner[Topology.next(h)]) / fans.valence(v);
+      h = topology.twin(Topology.prev(h));
+    } while (h != fans.start(v));
+    quadric.start(normal[3 * v], normal[3 * v + 1], normal[3 * v + 2]);
+    do {
+      int w = 3 * corner[Topology.next(h)];
+      quadric.add(p[w] - p[3 * v], p[w + 1] - p[3 * v + 1], p[w + 2] - p[3 * v + 2], size);
+      h = topology.twin(Topology.prev(h));
+    } while (h != fans.start(v));
+    return quadric.solve(to);
   }
 
   /** Adds the two chords of a face that meet at a corner. */

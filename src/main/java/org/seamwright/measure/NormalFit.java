@@ -7,7 +7,7 @@ package org.seamwright.measure;
  */
 final class NormalFit {
   /** Turning a normal must remove all but this share of its squared misfit, else it is kept. */
-  private static final double CLEARLY_BETTER = 0.25;
+  static final double CLEARLY_BETTER = 0.25;
 
   /** Edges around a vertex that spread less (determinant over squared trace) fix no plane. */
   private static final double SPREAD = 1e-6;
@@ -27,7 +27,23 @@ final class NormalFit {
     normal[0] = x;
     normal[1] = y;
     normal[2] = z;
-    // T. Duff et al., "Building an orthonormal basis, revisited", JCGT 6 (2017).
+    tangents(normal, first, second);
+    uu = 0;
+    uv = 0;
+    vv = 0;
+    um = 0;
+    vm = 0;
+    mm = 0;
+  }
+
+  /**
+   * Two unit vectors across a unit normal and each other. T. Duff et al., "Building an orthonormal
+   * basis, revisited", JCGT 6 (2017).
+   */
+  static void tangents(double[] normal, double[] first, double[] second) {
+    double x = normal[0];
+    double y = normal[1];
+    double z = normal[2];
     double sign = Math.copySign(1, z);
     double a = -1 / (sign + z);
     double b = x * y * a;
@@ -37,12 +53,6 @@ final class NormalFit {
     second[0] = b;
     second[1] = sign + y * y * a;
     second[2] = -y;
-    uu = 0;
-    uv = 0;
-    vv = 0;
-    um = 0;
-    vm = 0;
-    mm = 0;
   }
 
   /**
@@ -67,16 +77,20 @@ final class NormalFit {
     mm += weight * misfit * misfit;
   }
 
-  /** Solves; false if the normal stays. */
-  boolean solve(double[] into) {
+  /**
+   * Solves.
+   *
+   * @param left share of the squared misfit that may be left
+   * @return false if the normal stays
+   */
+  boolean solve(double left, double[] into) {
     double determinant = uu * vv - uv * uv;
     if (!(determinant > SPREAD * (uu + vv) * (uu + vv))) {
       return false;
     }
     double u = -(vv * um - uv * vm) / determinant;
     double v = -(uu * vm - uv * um) / determinant;
-    double left = mm + u * um + v * vm;
-    if (!(left < CLEARLY_BETTER * mm)) {
+    if (!(mm + u * um + v * vm < left * mm)) {
       return false;
     }
     double size2 = 0;
@@ -88,5 +102,17 @@ final class NormalFit {
       into[axis] /= Math.sqrt(size2);
     }
     return true;
+  }
+
+  /** Share of the squared misfit that another unit normal, near the first, leaves. */
+  double left(double[] other) {
+    double u = 0;
+    double v = 0;
+    for (int axis = 0; axis < 3; axis++) {
+      u += other[axis] * first[axis];
+      v += other[axis] * second[axis];
+    }
+    double change = 2 * (u * um + v * vm) + u * u * uu + 2 * u * v * uv + v * v * vv;
+    return mm > 0 ? 1 + change / mm : 0;
   }
 }

@@ -100,7 +100,7 @@ final class Sectors {
             normals.addChords(h, sector[h] < 0 ? -1 : 1, fit);
           }
         }
-        if (fit.solve(own)) {
+        if (fit.solve(NormalFit.CLEARLY_BETTER, own)) {
           turned.add(v, Math.abs(s) - 1, own);
         }
       }

@@ -45,9 +45,17 @@ public record Survey(
   /**
    * Area of the smooth surface that the facets stand for.
    *
-   * @param areaMm2 estimate
+   * @param areaMm2 estimate, what roughness adds taken off
    * @param lowMm2 lower end of the bar
    * @param highMm2 upper end of the bar
+   * @param roughnessMm2 how much has been taken off for roughness at the scale of the facets, as
+   *     scans have
    */
-  public record SmoothArea(double areaMm2, double lowMm2, double highMm2) {}
+  public record SmoothArea(
+      double areaMm2, double lowMm2, double highMm2, double roughnessMm2) {
+    /** An area from which nothing has been taken off. */
+    public SmoothArea(double areaMm2, double lowMm2, double highMm2) {
+      this(areaMm2, lowMm2, highMm2, 0);
+    }
+  }
 }

@@ -163,14 +163,14 @@ public final class Surveyor {
               + " knurled or pleated like that, their area can be far above that of the piece. Export"
               + " it again with more even faces, or clean the scan.");
     }
-    if (smooth.roughnessMm2() > ROUGH * s.areaMm2()) {
+    if (smooth.area().roughnessMm2() > ROUGH * s.areaMm2()) {
       tell(
           list,
           "rough-surface",
           1,
           "The surface is rough at the scale of its faces, as scans are; that adds about "
-              + percent(smooth.roughnessMm2() / s.areaMm2())
-              + " to the faces' area.");
+              + percent(smooth.area().roughnessMm2() / s.areaMm2())
+              + " to the faces' area, and has been taken off the smooth area.");
     }
     double width = smooth.area().highMm2() - smooth.area().lowMm2();
     if (width > UNCERTAIN * s.areaMm2()) {
