@@ -12,8 +12,8 @@ import org.seamwright.mesh.Topology;
  * <p>Faces are weighted so that the normal is exact on any sphere (Max). Where the curvature jumps,
  * as between a flat face and a rounding, or ends at a border, that leans; there the normal is
  * turned to fit its neighbours ({@link NormalFit}); where faces are uneven it is that of a quadric
- * through its neighbours ({@link QuadricFit}). Where faces differ too much to have a common
- * normal, as at the tip of a cone, each keeps its own.
+ * through its neighbours ({@link QuadricFit}). Where faces differ too much to have a common normal,
+ * as at the tip of a cone, each keeps its own.
  *
  * <p>Most vertices are plain: one closed fan, one sector. The others' corners are listed. 26 bytes
  * a vertex, 13 bytes more per face if there are others. O(n), the same on any number of cores.

@@ -16,8 +16,8 @@ import org.seamwright.mesh.Topology;
  * 40 if many edges are sharp.
  *
  * <p>Errors met are in docs/accuracy.md: below a tenth of the facets' own where steps are even and
- * at least 20 to the turn, more on uneven ones. Limits: a coarse regular prism can't be told
- * from a cylinder.
+ * at least 20 to the turn, more on uneven ones. Limits: a coarse regular prism can't be told from a
+ * cylinder.
  *
  * <p>Source of the patch: A. Vlachos et al., "Curved PN triangles", Symposium on Interactive 3D
  * Graphics (2001); handles here are those of circular arcs.

@@ -51,8 +51,7 @@ public record Survey(
    * @param roughnessMm2 how much has been taken off for roughness at the scale of the facets, as
    *     scans have
    */
-  public record SmoothArea(
-      double areaMm2, double lowMm2, double highMm2, double roughnessMm2) {
+  public record SmoothArea(double areaMm2, double lowMm2, double highMm2, double roughnessMm2) {
     /** An area from which nothing has been taken off. */
     public SmoothArea(double areaMm2, double lowMm2, double highMm2) {
       this(areaMm2, lowMm2, highMm2, 0);

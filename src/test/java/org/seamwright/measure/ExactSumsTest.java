@@ -90,8 +90,8 @@ class ExactSumsTest {
   }
 
   /**
-   * A torus of radii 200 and 40 mm with ripples of 1.5 and 0.4 mm, vertices in single precision; the
-   * area was summed over the same vertices in 80-bit arithmetic by a program in C.
+   * A torus of radii 200 and 40 mm with ripples of 1.5 and 0.4 mm, vertices in single precision;
+   * the area was summed over the same vertices in 80-bit arithmetic by a program in C.
    */
   @Test
   void rippledTorusOfAMillionFacets() {
@@ -123,10 +123,12 @@ class ExactSumsTest {
       }
     }
     Survey survey = survey(Mesh.of(xyz, corner));
-    // Sines may differ in the last digit between languages and so a few vertices in single precision.
+    // Sines may differ in the last digit between languages and so a few vertices in single
+    // precision.
     assertThat(survey.areaMm2()).isCloseTo(329846.084139178, within(1e-6));
     // The surface itself, by the trapezoidal rule over its parameters (which converges beyond any
-    // power of the step on periodic functions; 400 x 800 and 1000 x 2400 points agree in 14 digits).
+    // power of the step on periodic functions; 400 x 800 and 1000 x 2400 points agree in 14
+    // digits).
     assertThat(survey.smooth().areaMm2()).isCloseTo(330122.109108677, within(0.1 * 276.0));
     assertThat(survey.smooth().lowMm2()).isLessThan(330122.109);
     assertThat(survey.smooth().highMm2()).isGreaterThan(330122.110);

@@ -110,7 +110,9 @@ record KnownSurface(
         1);
   }
 
-  /** Symmetric elliptic integral of the second kind, by DLMF 19.21.10 and the duplications 19.26. */
+  /**
+   * Symmetric elliptic integral of the second kind, by DLMF 19.21.10 and the duplications 19.26.
+   */
   static double carlsonG(double x, double y, double z) {
     double f = carlsonF(x, y, z);
     double d = carlsonD(x, y, z);
@@ -145,8 +147,7 @@ record KnownSurface(
   /** Pi (R + r) s + pi (R² + r²), its lids included. */
   static KnownSurface frustum(double low, double high, double height) {
     double slant = Math.hypot(height, low - high);
-    double area =
-        Math.PI * (low + high) * slant + Math.PI * (low * low + high * high);
+    double area = Math.PI * (low + high) * slant + Math.PI * (low * low + high * high);
     return turned(
         "cone frustum, lids",
         area,

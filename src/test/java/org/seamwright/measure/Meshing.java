@@ -70,7 +70,10 @@ enum Meshing {
       double[] xyz = new double[3 * columns * rows];
       for (int j = 0; j < rows; j++) {
         for (int i = 0; i < columns; i++) {
-          double[] p = surface.map().at(moved(u, i, surface.wrapsU(), false), moved(v, j, surface.wrapsV(), true));
+          double[] p =
+              surface
+                  .map()
+                  .at(moved(u, i, surface.wrapsU(), false), moved(v, j, surface.wrapsV(), true));
           System.arraycopy(p, 0, xyz, 3 * (j * columns + i), 3);
         }
       }

@@ -60,7 +60,12 @@ final class SmoothCampaign {
     long held = 0;
     for (KnownSurface surface : KnownSurface.all()) {
       for (Meshing meshing : Meshing.values()) {
-        List<Case> cases = run(surface, meshing, sizes, meshing == Meshing.JITTERED || meshing == Meshing.UNEVEN ? 3 : 1);
+        List<Case> cases =
+            run(
+                surface,
+                meshing,
+                sizes,
+                meshing == Meshing.JITTERED || meshing == Meshing.UNEVEN ? 3 : 1);
         Case worst = cases.get(0);
         double ratio = 0;
         List<Double> ratios = new ArrayList<>();

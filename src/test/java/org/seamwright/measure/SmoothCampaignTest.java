@@ -42,14 +42,15 @@ class SmoothCampaignTest {
       value = Meshing.class,
       names = {"EVEN", "UNEVEN"})
   void estimateErrsByATenthOfTheFacets(Meshing meshing) {
-    for (KnownSurface surface : List.of(
-        KnownSurface.sphere(10),
-        KnownSurface.torus(3, 1),
-        KnownSurface.ellipsoid(1, 2, 3),
-        KnownSurface.ellipsoid(1.1, 1.2, 4.7),
-        KnownSurface.capsule(1, 2),
-        KnownSurface.frustum(5, 3, 4),
-        KnownSurface.doubleCap(10, 60))) {
+    for (KnownSurface surface :
+        List.of(
+            KnownSurface.sphere(10),
+            KnownSurface.torus(3, 1),
+            KnownSurface.ellipsoid(1, 2, 3),
+            KnownSurface.ellipsoid(1.1, 1.2, 4.7),
+            KnownSurface.capsule(1, 2),
+            KnownSurface.frustum(5, 3, 4),
+            KnownSurface.doubleCap(10, 60))) {
       for (SmoothCampaign.Case one : SmoothCampaign.run(surface, meshing, SIZES, 2)) {
         if (one.counts()) {
           assertThat(one.ratio()).as("%s %s %s", surface.name(), meshing, one).isLessThan(0.1);
