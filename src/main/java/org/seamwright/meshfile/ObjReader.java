@@ -21,11 +21,13 @@ import org.seamwright.basis.Progress;
 final class ObjReader {
   private final ObjRun[] runs;
   private final PolygonSplitter splitter = new PolygonSplitter(new Growing.Ints());
+  private final Refusal refusal;
   private long withoutArea;
   private long unread;
   private int unreadLine;
 
   private ObjReader(byte[] bytes, int[] begin, Refusal refusal) {
+    this.refusal = refusal;
     runs = new ObjRun[begin.length - 1];
     for (int r = 0; r < runs.length; r++) {
       runs[r] = new ObjRun(bytes, begin[r], begin[r + 1], refusal);
@@ -67,6 +69,7 @@ final class ObjReader {
       unreadLine = unread == 0 ? run.unreadLine() : unreadLine;
       unread += run.unread();
     }
+    splitter.requireSplittable("", refusal);
     List<String> list = new ArrayList<>(names.keySet());
     return new RawFaces(
         new RawFaces.Points.Wide(points),
@@ -129,40 +132,9 @@ final class ObjReader {
   }
 
   private List<Notice> notices() {
-    List<Notice> notices = new ArrayList<>();
-    if (splitter.notFlat() > 0) {
-      notices.add(
-          new Notice(
-              "polygons-not-flat",
-              splitter.notFlat(),
-              String.format(
-                  Locale.ROOT,
-                  "%,d polygons are not flat (corners up to %.3g file units off their mean plane);"
-                      + " split into triangles they are %.2g%% larger than flat ones, other"
-                      + " programs may split them otherwise.",
-                  splitter.notFlat(),
-                  splitter.deviation(),
-                  100 * splitter.excess())));
-    }
-    if (splitter.tangled() > 0) {
-      notices.add(
-          new Notice(
-              "polygons-crossing-themselves",
-              splitter.tangled(),
-              String.format(
-                  Locale.ROOT,
-                  "%,d polygons cross themselves or double back; their area is uncertain.",
-                  splitter.tangled())));
-    }
+    List<Notice> notices = new ArrayList<>(PolygonNotices.of(splitter));
     if (withoutArea > 0) {
-      notices.add(
-          new Notice(
-              "lines-and-points-skipped",
-              withoutArea,
-              String.format(
-                  Locale.ROOT,
-                  "%,d lines, curves or points have no area and were left out.",
-                  withoutArea)));
+      notices.add(PolygonNotices.withoutArea(withoutArea));
     }
     if (unread > 0) {
       notices.add(

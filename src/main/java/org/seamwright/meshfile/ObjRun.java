@@ -16,8 +16,8 @@ import org.seamwright.basis.Progress;
 final class ObjRun {
   private static final int STRIDE = 1 << 12;
 
-  /** Splitting takes time in the square of the corners; real polygons stay far below. */
-  private static final int MOST_CORNERS = 10_000;
+  /** Characters of a name that are kept: a long one would come again with every other part. */
+  private static final int LONGEST_NAME = 100;
 
   private final byte[] bytes;
   private final int from;
@@ -60,7 +60,7 @@ final class ObjRun {
       StringBuilder text = new StringBuilder();
       for (String part : new String[] {object, group, material}) {
         if (part != null && !part.isEmpty()) {
-          text.append(text.isEmpty() ? "" : " / ").append(part);
+          text.append(text.isEmpty() ? "" : " / ").append(part, 0, Math.min(LONGEST_NAME, part.length()));
         }
       }
       return text.toString();
@@ -204,12 +204,7 @@ final class ObjRun {
           "the face has " + polygon.size() + " corners; it needs at least 3",
           "Mend the line or export the model again.");
     }
-    if (polygon.size() > MOST_CORNERS) {
-      throw refusal.at(
-          place(),
-          "the face has " + polygon.size() + " corners; at most " + MOST_CORNERS + " can be split",
-          "Export the model again as triangles.");
-    }
+    splitter.requireSplittable(polygon.size(), place(), refusal);
     int triangles = splitter.split(allPoints, polygon, 0, polygon.size());
     for (int i = 0; i < triangles; i++) {
       label.add(currentLabel);

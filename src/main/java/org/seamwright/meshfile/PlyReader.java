@@ -184,16 +184,8 @@ final class PlyReader {
 
   private void polygon(PlyHeader.Property list, Growing.Ints polygon) throws MeshFileException {
     long count = values.length(list);
-    if (count > PolygonSplitter.MOST_CORNERS) {
-      throw refusal.at(
-          values.place(),
-          String.format(
-              Locale.ROOT,
-              "the face has %,d corners; at most %,d can be split",
-              count,
-              PolygonSplitter.MOST_CORNERS),
-          "Export the model again as triangles.");
-    }
+    splitter.requireSplittable(
+        (int) Math.min(count, Integer.MAX_VALUE), count > 4 ? values.place() : "", refusal);
     for (long i = 0; i < count; i++) {
       polygon.add(index(values.whole(list.type())));
     }

@@ -15,7 +15,13 @@ import java.util.Arrays;
  */
 final class PolygonSplitter {
   /** Splitting takes time in the square of the corners; real polygons stay far below. */
-  static final int MOST_CORNERS = 10_000;
+  private static final int MOST_CORNERS = 10_000;
+
+  /**
+   * Largest sum of squared corners of all polygons with more than four: about 20 s of splitting, as
+   * much as 40 polygons of 10,000 corners or 40,000 of 300.
+   */
+  private static final double MOST_WORK = 4e9;
 
   /**
    * A polygon counts as not flat if a corner is off its mean plane by more than this share of its
@@ -43,10 +49,33 @@ final class PolygonSplitter {
   private double splitArea;
   private double flatArea;
   private int tangled;
+  private double work;
 
   /** Makes a splitter that appends three corners a triangle to a list. */
   PolygonSplitter(Growing.Ints corner) {
     this.corner = corner;
+  }
+
+  /** Refuses a polygon that would take too long to split, alone or with those before it. */
+  void requireSplittable(int count, String place, Refusal refusal) throws MeshFileException {
+    if (count > MOST_CORNERS) {
+      throw refusal.at(
+          place,
+          "the face has " + count + " corners; at most " + MOST_CORNERS + " can be split",
+          "Export the model again as triangles.");
+    }
+    work += count > 4 ? (double) count * count : 0;
+    requireSplittable(place, refusal);
+  }
+
+  /** Refuses what would take too long to split all together. */
+  void requireSplittable(String place, Refusal refusal) throws MeshFileException {
+    if (work > MOST_WORK) {
+      throw refusal.at(
+          place,
+          "splitting all faces of many corners would take too long",
+          "Export the model again as triangles.");
+    }
   }
 
   /** The same with points of a growing list. */
@@ -61,6 +90,7 @@ final class PolygonSplitter {
     splitArea += other.splitArea;
     flatArea += other.flatArea;
     tangled += other.tangled;
+    work += other.work;
   }
 
   /** Polygons so far that are not flat. */

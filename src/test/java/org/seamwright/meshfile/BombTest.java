@@ -148,4 +148,16 @@ class BombTest {
     byte[] bytes = SceneBytes.zip(SceneBytes.withRelations(parts));
     assertThat(refused("a.3mf", bytes).problem()).contains("64 MiB");
   }
+
+  @Test
+  void manyPolygonsOfManyCornersAreNotSplitForHours() {
+    StringBuilder text = new StringBuilder();
+    StringBuilder face = new StringBuilder("f");
+    for (int i = 1; i <= 10_000; i++) {
+      text.append("v 0 0 ").append(i).append('\n');
+      face.append(' ').append(i);
+    }
+    text.append((face + "\n").repeat(50));
+    assertThat(refused("a.obj", Bytes.text(text.toString())).problem()).contains("too long");
+  }
 }

@@ -206,6 +206,38 @@ final class SceneBytes {
     return out.toByteArray();
   }
 
+  /**
+   * The same archive with its directory in 64-bit fields (APPNOTE.TXT 4.3.14, 4.3.15 and 4.5.3), as
+   * some 3MF writers always do.
+   */
+  static byte[] withWideDirectory(byte[] zip) {
+    ByteBuffer in = ByteBuffer.wrap(zip).order(ByteOrder.LITTLE_ENDIAN);
+    int end = zip.length - 22;
+    int count = in.getShort(end + 10);
+    int begin = in.getInt(end + 16);
+    ByteBuffer out =
+        ByteBuffer.allocate(zip.length + 28 * count + 76).order(ByteOrder.LITTLE_ENDIAN);
+    out.put(zip, 0, begin);
+    int at = begin;
+    for (int i = 0; i < count; i++) {
+      int name = in.getShort(at + 28);
+      int extra = in.getShort(at + 30);
+      int entry = out.position();
+      out.put(zip, at, 46 + name);
+      out.putInt(entry + 20, -1).putInt(entry + 24, -1).putInt(entry + 42, -1);
+      out.putShort(entry + 30, (short) 28);
+      out.putShort((short) 1).putShort((short) 24);
+      out.putLong(in.getInt(at + 24)).putLong(in.getInt(at + 20)).putLong(in.getInt(at + 42));
+      at += 46 + name + extra;
+    }
+    int wide = out.position();
+    out.putInt(0x06064B50).putLong(44).putShort((short) 45).putShort((short) 45).putLong(0);
+    out.putLong(count).putLong(count).putLong(wide - begin).putLong(begin);
+    out.putInt(0x07064B50).putInt(0).putLong(wide).putInt(1);
+    out.putInt(0x06054B50).putInt(0).putInt(-1).putInt(-1).putInt(-1).putShort((short) 0);
+    return Arrays.copyOf(out.array(), out.position());
+  }
+
   static byte[] gzip(byte[] content) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try (OutputStream gzip = new GZIPOutputStream(out)) {

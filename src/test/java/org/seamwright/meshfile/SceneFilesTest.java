@@ -480,4 +480,10 @@ class SceneFilesTest {
     refusal = refused(SceneBytes.zip(Map.of("cup.stl", Bytes.stl(Shapes.cube(1, 1)))));
     assertThat(refusal.remedy()).contains("Unpack");
   }
+
+  @Test
+  void archivesMayUse64BitFieldsThroughout() throws MeshFileException {
+    byte[] plain = SceneBytes.threeMf(Shapes.cube(1, 1));
+    assertThat(area(read(SceneBytes.withWideDirectory(plain)))).isEqualTo(6);
+  }
 }
