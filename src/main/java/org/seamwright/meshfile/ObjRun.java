@@ -60,7 +60,8 @@ final class ObjRun {
       StringBuilder text = new StringBuilder();
       for (String part : new String[] {object, group, material}) {
         if (part != null && !part.isEmpty()) {
-          text.append(text.isEmpty() ? "" : " / ").append(part, 0, Math.min(LONGEST_NAME, part.length()));
+          text.append(text.isEmpty() ? "" : " / ")
+              .append(part, 0, Math.min(LONGEST_NAME, part.length()));
         }
       }
       return text.toString();
