@@ -10,7 +10,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
-import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.BeforeEach;
@@ -41,7 +40,7 @@ class MarkCommandTest {
 
   private Run mark(String words) {
     List<Object> args = new ArrayList<>(List.of("mark", jobFile));
-    args.addAll(split(words));
+    args.addAll(MarkPage.split(words));
     return Run.of(args.toArray());
   }
 
@@ -50,15 +49,6 @@ class MarkCommandTest {
     assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.DONE);
     assertThat(run.err()).isEmpty();
     return run;
-  }
-
-  /** As a shell splits words: at blanks outside double quotes. */
-  static List<String> split(String words) {
-    return Pattern.compile("(?:[^\\s\"]|\"[^\"]*\")+")
-        .matcher(words)
-        .results()
-        .map(m -> m.group().replace("\"", ""))
-        .toList();
   }
 
   private List<String> names() throws Exception {
@@ -95,6 +85,10 @@ class MarkCommandTest {
     assertThat(marks.get(1).get("changedMm2").doubleValue()).isCloseTo(20_000, within(1e-6));
     assertThat(tree.get("areasMm2").get("plate").doubleValue()).isCloseTo(30_000, within(1e-6));
     assertThat(tree.get("areasMm2").get("bare").doubleValue()).isCloseTo(10_000, within(1e-6));
+    String page = Files.readString(Path.of("docs", "plan-json.md"));
+    for (JsonNode node : List.of(tree, marks.get(0))) {
+      node.fieldNames().forEachRemaining(key -> assertThat(page).contains("`" + key + "`"));
+    }
     JsonNode written = new ObjectMapper().readTree(jobFile.toFile()).get("marks");
     assertThat(marks.get(0).get("mark")).isEqualTo(written.get(0));
     assertThat(tree.get("written").booleanValue()).isFalse();
