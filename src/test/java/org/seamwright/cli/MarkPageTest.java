@@ -30,7 +30,9 @@ class MarkPageTest {
     }
   }
 
-  /** On the plaque, whose mesh is small; the cup's examples are run when their pictures are made. */
+  /**
+   * On the plaque, whose mesh is small; the cup's examples are run when their pictures are made.
+   */
   @Test
   void theExamplesCoverSomething(@TempDir Path folder) throws Exception {
     for (MarkPage.Example example : MarkPage.examples().values()) {
