@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.Notice;
+import org.seamwright.mesh.Mesh;
 import org.seamwright.region.SurfaceMap;
 import org.seamwright.region.Treatment;
 import org.seamwright.units.UnitFormat;
@@ -30,6 +31,9 @@ final class MeshCheck {
   private final Optional<SurfaceShift> shift;
   private final List<Notice> notices = new ArrayList<>();
   private final UnitFormat in;
+
+  /** Area of the mesh as it is now, before cleaning. */
+  private double areaMm2;
 
   private MeshCheck(Job job, Optional<SurfaceShift> shift) {
     this.job = job;
@@ -70,16 +74,19 @@ final class MeshCheck {
       return new MeshCheck(job, Optional.empty());
     }
     SurfaceRecord before = source.surface().get();
-    double areaMm2 = piece.survey().areaMm2();
+    // Before cleaning, so that a step of cleaning added or dropped is no change of the mesh.
+    Mesh mesh = piece.asRead();
+    double areaMm2 = SurfaceRecord.areaMm2(mesh);
     if (sameFile && Math.abs(areaMm2 - before.areaMm2()) <= SAME_AREA * areaMm2) {
       return new MeshCheck(job, Optional.empty());
     }
-    MeshCheck check = new MeshCheck(job, Optional.of(SurfaceShift.of(before, piece.mesh())));
-    check.requireSamePiece(jobFile, piece);
+    MeshCheck check = new MeshCheck(job, Optional.of(SurfaceShift.of(before, mesh)));
+    check.areaMm2 = areaMm2;
+    check.requireSamePiece(jobFile, mesh);
     return check;
   }
 
-  private void requireSamePiece(Path jobFile, Piece piece) throws PlanException {
+  private void requireSamePiece(Path jobFile, Mesh mesh) throws PlanException {
     SurfaceShift moved = shift.orElseThrow();
     if (moved.isAnotherPiece()) {
       throw new PlanException(
@@ -94,18 +101,14 @@ final class MeshCheck {
               + " recorded places lie more than "
               + in.length(moved.farMm())
               + " off it; it is "
-              + Piece.size(piece.survey().bounds()),
+              + Piece.size(mesh.bounds()),
           "Name the right file, mend its unit or pose, or, if the marks do fit, plan once with"
               + " --accept-mesh.");
     }
   }
 
-  /**
-   * What to tell once the marks have been carried out.
-   *
-   * @param areaMm2 area of the piece as it is now
-   */
-  List<Notice> notices(SurfaceMap map, double areaMm2) {
+  /** What to tell once the marks have been carried out. */
+  List<Notice> notices(SurfaceMap map) {
     List<Notice> all = new ArrayList<>(notices);
     shift.ifPresent(
         moved ->
@@ -113,13 +116,13 @@ final class MeshCheck {
                 new Notice(
                     CHANGED,
                     1,
-                    text(moved, map, areaMm2)
+                    text(moved, map)
                         + " Look at the marks; if they"
                         + " fit, plan with --accept-mesh to record the mesh as it is.")));
     return all;
   }
 
-  private String text(SurfaceShift moved, SurfaceMap map, double areaMm2) {
+  private String text(SurfaceShift moved, SurfaceMap map) {
     SurfaceRecord before = job.mesh().surface().orElseThrow();
     String start = "The mesh has changed since the marks were made: ";
     String area = "Its area is " + in.area(areaMm2) + ", it was " + in.area(before.areaMm2()) + ".";
@@ -133,18 +136,20 @@ final class MeshCheck {
         + length(moved, moved.medianMm())
         + ") from where it was, furthest near "
         + point(moved.furthest())
-        + byTreatment(SurfaceShift.of(before, map.mesh()), map)
+        + byTreatment(moved, SurfaceShift.of(before, map.mesh()), map)
         + ". "
         + area;
   }
 
   /** How far the surface lies off under each treatment. */
-  private String byTreatment(SurfaceShift moved, SurfaceMap map) {
+  private String byTreatment(SurfaceShift moved, SurfaceShift marked, SurfaceMap map) {
     StringBuilder text = new StringBuilder();
     for (Treatment treatment : Treatment.values()) {
       double most = -1;
       for (int i = 0; i < moved.count(); i++) {
-        if (map.of(moved.face(i)) == treatment) {
+        // Places that are gone from the cleaned mesh have no treatment.
+        boolean there = marked.distanceMm(i) <= moved.distanceMm(i) + moved.roundingMm();
+        if (there && map.of(marked.face(i)) == treatment) {
           most = Math.max(most, moved.distanceMm(i));
         }
       }

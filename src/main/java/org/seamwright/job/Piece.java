@@ -53,6 +53,11 @@ public record Piece(
     return cleaned.mesh();
   }
 
+  /** The faces before cleaning, in mm: what a job knows its mesh by. */
+  Mesh asRead() {
+    return cleaned.done().isEmpty() ? mesh() : document.mesh().scaledBy(mmPerUnit);
+  }
+
   /** Names that came with the file for the faces of {@link #mesh()}; filled faces have none. */
   public Labels labels() {
     Labels read = document.labels();
@@ -184,7 +189,7 @@ public record Piece(
         new Job.MeshSource(
             job.mesh().file(),
             document.sha256(),
-            Optional.of(SurfaceRecord.of(mesh())),
+            Optional.of(SurfaceRecord.of(asRead())),
             job.mesh().scale());
     return job.withMesh(mesh);
   }

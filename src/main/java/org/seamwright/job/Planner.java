@@ -103,7 +103,7 @@ public final class Planner {
     MeshCheck check = MeshCheck.of(job, jobFile, piece);
     PlatingSettings settings = settings(job, jobFile);
     SurfaceMap map = marked(job, jobFile, piece, progress.between(0, 0.3));
-    notices.addAll(check.notices(map, piece.survey().areaMm2()));
+    notices.addAll(check.notices(map));
     notices.addAll(map.notices());
     double plateMm2 = map.areaMm2(Treatment.PLATE);
     if (!(plateMm2 > 0)) {
@@ -158,7 +158,7 @@ public final class Planner {
     List<Notice> notices = new ArrayList<>(piece.notices());
     MeshCheck check = MeshCheck.of(job, jobFile, piece);
     SurfaceMap map = marked(job, jobFile, piece, progress);
-    notices.addAll(check.notices(map, piece.survey().areaMm2()));
+    notices.addAll(check.notices(map));
     notices.addAll(map.notices());
     return new MarkedJob(job, piece, map, notices);
   }

@@ -48,7 +48,7 @@ public record SurfaceRecord(double areaMm2, List<Vector3D> samples) {
    */
   static SurfaceRecord of(Mesh mesh) {
     int faces = mesh.faceCount();
-    double areaMm2 = Sum.over(faces, f -> Faces.area(mesh, f));
+    double areaMm2 = areaMm2(mesh);
     int decimals = DIGITS - (int) Math.floor(Math.log10(mesh.bounds().diagonal()));
     List<Vector3D> samples = new ArrayList<>();
     Sum passed = new Sum();
@@ -60,6 +60,11 @@ public record SurfaceRecord(double areaMm2, List<Vector3D> samples) {
       }
     }
     return new SurfaceRecord(areaMm2, samples);
+  }
+
+  /** Area of a mesh as it is compared, mm². */
+  static double areaMm2(Mesh mesh) {
+    return Sum.over(mesh.faceCount(), f -> Faces.area(mesh, f));
   }
 
   private static Vector3D place(Mesh mesh, int face, int i, int decimals) {

@@ -369,6 +369,20 @@ class PlanCommandTest {
   }
 
   @Test
+  void aStepOfCleaningIsNoChangeOfTheMesh() throws Exception {
+    job("");
+    assertThat(plan(jobFile, "--out", out, "--accept-mesh").code()).isEqualTo(ExitCode.DONE);
+    String step = "{\"kind\": \"cutBelow\", \"point\": [0, 0, 10], \"normal\": [0, 0, 1]}";
+    String text = Files.readString(jobFile);
+    Files.writeString(jobFile, text.replace("\"cleaning\": []", "\"cleaning\": [" + step + "]"));
+    assertThat(jobFile.toFile()).content().contains(step);
+    Run run = plan(jobFile, "--out", out);
+
+    assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.DONE);
+    assertThat(notice("mesh-changed")).isEmpty();
+  }
+
+  @Test
   void aChangeOfWhichNothingTellsHowFarIsRefused() throws Exception {
     job("");
     String digest = "0123456789abcdef".repeat(4);
