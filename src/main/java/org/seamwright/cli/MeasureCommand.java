@@ -2,7 +2,11 @@ package org.seamwright.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.InputException;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
@@ -10,7 +14,9 @@ import org.seamwright.job.Job;
 import org.seamwright.job.MeasureJson;
 import org.seamwright.job.Piece;
 import org.seamwright.job.UnitUnknownException;
+import org.seamwright.measure.Revolution;
 import org.seamwright.measure.Survey;
+import org.seamwright.measure.TurnSymmetry;
 import org.seamwright.meshfile.MeshDocument;
 import org.seamwright.meshfile.MeshFiles;
 import picocli.CommandLine.Command;
@@ -99,9 +105,44 @@ final class MeasureCommand implements Callable<Integer> {
             + " vertices, "
             + Figures.count(survey.parts(), "part")
             + (survey.closed() ? ", closed" : ", not closed"));
+    printAxis(piece, out);
     for (Notice notice : piece.notices()) {
       row(out, "Note", notice.text());
     }
+  }
+
+  private static void printAxis(Piece piece, PrintWriter out) {
+    Revolution axis = Revolution.of(piece.mesh());
+    if (!axis.isSure()) {
+      return;
+    }
+    row(
+        out,
+        "Axis",
+        String.format(
+            Locale.ROOT,
+            "from (%s) mm along (%s), %.0f%% of the area round it fits",
+            numbers(axis.point(), "%.3f", 5e-4),
+            numbers(axis.direction(), "%.5f", 5e-6),
+            100 * axis.confidence()));
+    TurnSymmetry.about(axis, piece.mesh())
+        .ifPresent(
+            repeats ->
+                row(
+                    out,
+                    "Repeats",
+                    String.format(
+                        Locale.ROOT,
+                        "%d times round the axis, %.0f%% of what is not plain turned fits",
+                        repeats.count(),
+                        100 * repeats.confidence())));
+  }
+
+  /** Three numbers; those that would print as zeros only print without a sign. */
+  private static String numbers(Vector3D v, String form, double half) {
+    return Arrays.stream(v.toArray())
+        .mapToObj(x -> String.format(Locale.ROOT, form, Math.abs(x) < half ? 0 : x))
+        .collect(Collectors.joining(", "));
   }
 
   static void row(PrintWriter out, String what, String value) {

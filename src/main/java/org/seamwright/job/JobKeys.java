@@ -12,6 +12,9 @@ final class JobKeys {
   /** The unit of a mesh file that says its own. */
   static final String OF_FILE = "file";
 
+  /** The axis that the piece shows by its shape. */
+  static final String FOUND = "found";
+
   static final String VERSION = "seamwright";
 
   static final List<String> JOB =

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
@@ -61,6 +62,21 @@ final class MarkKind<M extends Mark> {
   /** Adds a key that holds a point or direction. */
   MarkKind<M> vector(String key, Function<M, Vector3D> value) {
     return with(key, "X,Y,Z", (mark, display) -> vector(value.apply(mark)));
+  }
+
+  /** Adds a key that holds a vector where a mark has one. */
+  MarkKind<M> maybeVector(String key, Function<M, Optional<Vector3D>> value) {
+    return with(
+        key, "X,Y,Z", (mark, display) -> value.apply(mark).map(MarkKind::vector).orElse(null));
+  }
+
+  /** Adds the key for an axis: its direction, or the word for the piece's own. */
+  MarkKind<M> axis(Function<M, Optional<Mark.FoundAxis>> found, Function<M, Vector3D> value) {
+    return with(
+        "axis",
+        "X,Y,Z|" + JobKeys.FOUND,
+        (mark, display) ->
+            found.apply(mark).isPresent() ? JobKeys.FOUND : vector(value.apply(mark)));
   }
 
   /** Adds a key that holds a list of points. */

@@ -54,36 +54,42 @@ final class MarkKinds {
         "sector",
         MarkKind.place(
                 Mark.Sector.class,
-                (head, keys) ->
-                    new Mark.Sector(
-                        head.name(),
-                        head.treatment(),
-                        keys.get("point", JobNode::point),
-                        keys.get("axis", JobNode::direction),
-                        keys.get("zero", JobNode::direction),
-                        keys.get("from", n -> n.number(Range.ANY)),
-                        keys.get("to", n -> n.number(Range.ANY))))
-            .vector("point", Mark.Sector::point)
-            .vector("axis", Mark.Sector::axis)
-            .vector("zero", Mark.Sector::zero)
+                (head, keys) -> {
+                  AxisKeys about = AxisKeys.readWithZero(keys);
+                  return new Mark.Sector(
+                      head.name(),
+                      head.treatment(),
+                      about.point(),
+                      about.axis(),
+                      about.zero(),
+                      keys.get("from", n -> n.number(Range.ANY)),
+                      keys.get("to", n -> n.number(Range.ANY)),
+                      about.found());
+                })
+            .maybeVector("point", m -> AxisKeys.ownPoint(m.found(), m.point()))
+            .axis(Mark.Sector::found, Mark.Sector::axis)
+            .maybeVector("zero", m -> AxisKeys.ownZero(m.found(), m.zero()))
             .key("from", Mark.Sector::fromDegrees)
             .key("to", Mark.Sector::toDegrees));
     all.put(
         "ring",
         MarkKind.place(
                 Mark.Ring.class,
-                (head, keys) ->
-                    new Mark.Ring(
-                        head.name(),
-                        head.treatment(),
-                        keys.get("point", JobNode::point),
-                        keys.get("axis", JobNode::direction),
-                        keys.get("low", Double.NEGATIVE_INFINITY, MarkKinds::coordinate),
-                        keys.get("high", Double.POSITIVE_INFINITY, MarkKinds::coordinate),
-                        keys.get("inner", 0.0, MarkKinds::length),
-                        keys.get("outer", Double.POSITIVE_INFINITY, MarkKinds::length)))
-            .vector("point", Mark.Ring::point)
-            .vector("axis", Mark.Ring::axis)
+                (head, keys) -> {
+                  AxisKeys about = AxisKeys.read(keys);
+                  return new Mark.Ring(
+                      head.name(),
+                      head.treatment(),
+                      about.point(),
+                      about.axis(),
+                      keys.get("low", Double.NEGATIVE_INFINITY, MarkKinds::coordinate),
+                      keys.get("high", Double.POSITIVE_INFINITY, MarkKinds::coordinate),
+                      keys.get("inner", 0.0, MarkKinds::length),
+                      keys.get("outer", Double.POSITIVE_INFINITY, MarkKinds::length),
+                      about.found());
+                })
+            .maybeVector("point", m -> AxisKeys.ownPoint(m.found(), m.point()))
+            .axis(Mark.Ring::found, Mark.Ring::axis)
             .limit("low", Double.NEGATIVE_INFINITY, Mark.Ring::fromMm)
             .limit("high", Double.POSITIVE_INFINITY, Mark.Ring::toMm)
             .limit("inner", 0, Mark.Ring::innerMm)
@@ -187,14 +193,17 @@ final class MarkKinds {
         "turn",
         MarkKind.other(
                 Mark.Turn.class,
-                (head, keys) ->
-                    new Mark.Turn(
-                        head.name(),
-                        keys.get("point", JobNode::point),
-                        keys.get("axis", JobNode::direction),
-                        keys.get("count", n -> n.whole(Range.COPIES))))
-            .vector("point", Mark.Turn::point)
-            .vector("axis", Mark.Turn::axis)
+                (head, keys) -> {
+                  AxisKeys about = AxisKeys.read(keys);
+                  return new Mark.Turn(
+                      head.name(),
+                      about.point(),
+                      about.axis(),
+                      keys.get("count", n -> n.whole(Range.COPIES)),
+                      about.found());
+                })
+            .maybeVector("point", m -> AxisKeys.ownPoint(m.found(), m.point()))
+            .axis(Mark.Turn::found, Mark.Turn::axis)
             .key("count", Mark.Turn::count));
     all.put(
         "invert", MarkKind.other(Mark.Invert.class, (head, keys) -> new Mark.Invert(head.name())));

@@ -4,10 +4,15 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.Notice;
+import org.seamwright.measure.Revolution;
 import org.seamwright.measure.Survey;
+import org.seamwright.measure.TurnSymmetry;
 import org.seamwright.mend.Mended;
 import org.seamwright.mesh.Bounds;
+import org.seamwright.mesh.Mesh;
 import org.seamwright.units.LengthUnit;
 
 /** The figures of a piece as JSON, for scripts. Areas in mm² and in², never without the unit. */
@@ -32,6 +37,7 @@ public final class MeasureJson {
     tree.put("mmPerUnit", piece.mmPerUnit());
     tree.put("cleaning", cleaning(piece.cleaned().done()));
     tree.putAll(survey(piece.survey()));
+    axis(piece.mesh()).ifPresent(axis -> tree.put("axis", axis));
     tree.put("notices", notices(piece.notices()));
     return JsonText.of(tree);
   }
@@ -119,6 +125,28 @@ public final class MeasureJson {
               return tree;
             })
         .toList();
+  }
+
+  private static Optional<Map<String, Object>> axis(Mesh meshMm) {
+    Revolution axis = Revolution.of(meshMm);
+    if (!axis.isSure()) {
+      return Optional.empty();
+    }
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("pointMm", numbers(axis.point()));
+    tree.put("direction", numbers(axis.direction()));
+    tree.put("confidence", axis.confidence());
+    TurnSymmetry.about(axis, meshMm)
+        .ifPresent(
+            repeats -> {
+              tree.put("repeats", repeats.count());
+              tree.put("repeatsConfidence", repeats.confidence());
+            });
+    return Optional.of(tree);
+  }
+
+  private static List<Double> numbers(Vector3D v) {
+    return List.of(v.getX(), v.getY(), v.getZ());
   }
 
   static List<Map<String, Object>> notices(List<Notice> notices) {

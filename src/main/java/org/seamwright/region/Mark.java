@@ -19,6 +19,17 @@ public sealed interface Mark {
   /** Calls the case of this mark's kind. */
   <T, E extends Exception> T match(Cases<T, E> cases) throws E;
 
+  /**
+   * Says that a mark goes about the axis that the piece shows by its shape, and which of the mark's
+   * own vectors count beside it. A point counts by its foot on that axis; without one heights count
+   * from the level of the lowest place. Without a direction angles count from x, or from y where
+   * the axis lies within 25 degrees of x.
+   *
+   * @param ownPoint whether the mark's point counts
+   * @param ownZero whether the mark's direction of angle 0 counts
+   */
+  record FoundAxis(boolean ownPoint, boolean ownZero) {}
+
   /** A mark that says of a place what becomes of it. */
   sealed interface Place extends Mark {
     /** What becomes of the marked place. */
@@ -170,6 +181,7 @@ public sealed interface Mark {
    * @param zero direction of angle 0; its part along the axis doesn't count
    * @param fromDegrees where the sector starts
    * @param toDegrees where it ends, above {@code fromDegrees} by less than 360
+   * @param found if there, the piece's own axis takes the place of {@code axis}
    */
   record Sector(
       String name,
@@ -178,13 +190,28 @@ public sealed interface Mark {
       Vector3D axis,
       Vector3D zero,
       double fromDegrees,
-      double toDegrees)
+      double toDegrees,
+      Optional<FoundAxis> found)
       implements Place {
+    /** A sector about an axis that is given. */
+    public Sector(
+        String name,
+        Treatment treatment,
+        Vector3D point,
+        Vector3D axis,
+        Vector3D zero,
+        double fromDegrees,
+        double toDegrees) {
+      this(name, treatment, point, axis, zero, fromDegrees, toDegrees, Optional.empty());
+    }
+
     /** Checks the axis and the angles. */
     public Sector {
+      Objects.requireNonNull(found, "found");
+      requireDirection(zero, "zero");
       check(name, treatment);
       requireDirection(axis, "axis");
-      if (!(axis.cross(zero).norm() > 1e-9 * axis.norm() * zero.norm())) {
+      if (found.isEmpty() && !(axis.cross(zero).norm() > 1e-9 * axis.norm() * zero.norm())) {
         throw new IllegalArgumentException("Direction of angle 0 must not lie along the axis");
       }
       if (!(toDegrees > fromDegrees && toDegrees - fromDegrees < 360)) {
@@ -232,6 +259,7 @@ public sealed interface Mark {
    * @param toMm greatest height; may be infinity
    * @param innerMm radius of the inner cylinder; 0 if there is none
    * @param outerMm radius of the outer cylinder; may be infinity
+   * @param found if there, the piece's own axis takes the place of {@code axis}
    */
   record Ring(
       String name,
@@ -241,8 +269,22 @@ public sealed interface Mark {
       double fromMm,
       double toMm,
       double innerMm,
-      double outerMm)
+      double outerMm,
+      Optional<FoundAxis> found)
       implements Place {
+    /** A ring about an axis that is given. */
+    public Ring(
+        String name,
+        Treatment treatment,
+        Vector3D point,
+        Vector3D axis,
+        double fromMm,
+        double toMm,
+        double innerMm,
+        double outerMm) {
+      this(name, treatment, point, axis, fromMm, toMm, innerMm, outerMm, Optional.empty());
+    }
+
     /** Checks the axis and the limits. */
     public Ring {
       check(name, treatment);
@@ -383,8 +425,15 @@ public sealed interface Mark {
    * @param point a point of the axis, mm
    * @param axis its direction
    * @param count how many there are of each after it; 2 or more
+   * @param found if there, the piece's own axis takes the place of {@code axis}
    */
-  record Turn(String name, Vector3D point, Vector3D axis, int count) implements Mark {
+  record Turn(String name, Vector3D point, Vector3D axis, int count, Optional<FoundAxis> found)
+      implements Mark {
+    /** Copies about an axis that is given. */
+    public Turn(String name, Vector3D point, Vector3D axis, int count) {
+      this(name, point, axis, count, Optional.empty());
+    }
+
     /** Checks axis and count. */
     public Turn {
       Objects.requireNonNull(name, "name");

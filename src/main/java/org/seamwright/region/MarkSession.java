@@ -90,7 +90,8 @@ public final class MarkSession {
    */
   public SurfaceMap.Effect add(Mark mark, Progress progress) throws MarkException {
     int index = marks.size();
-    List<Step> added = Step.next(index, mark, steps);
+    Mark resolved = new FoundAxes(piece, index, notices).resolve(mark);
+    List<Step> added = Step.next(index, resolved, steps);
     double coveredMm2 = 0;
     double changedMm2 = 0;
     for (int i = 0; i < added.size(); i++) {

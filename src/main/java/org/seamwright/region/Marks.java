@@ -30,6 +30,9 @@ public final class Marks {
   /** Code of the notice that a stroke jumps between parts that no surface joins. */
   public static final String PATH_BROKEN = "mark-path-broken";
 
+  /** Code of the notice that says which axis a mark was carried out about. */
+  public static final String AXIS_FOUND = "mark-axis-found";
+
   private Marks() {}
 
   /**

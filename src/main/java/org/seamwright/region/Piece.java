@@ -3,6 +3,7 @@ package org.seamwright.region;
 import java.util.Optional;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.Parallel;
+import org.seamwright.measure.Revolution;
 import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.FaceTree;
 import org.seamwright.mesh.Faces;
@@ -22,6 +23,7 @@ final class Piece {
   private Optional<FaceTree> tree = Optional.empty();
   private Optional<Parts> parts = Optional.empty();
   private Optional<double[]> normals = Optional.empty();
+  private Optional<Revolution> axis = Optional.empty();
 
   Piece(Mesh mesh) {
     this.mesh = mesh;
@@ -49,6 +51,13 @@ final class Piece {
     return found;
   }
 
+  /** The axis that the piece shows by its shape. */
+  Revolution axis() {
+    Revolution found = axis.orElseGet(() -> Revolution.of(mesh));
+    axis = Optional.of(found);
+    return found;
+  }
+
   /** Unit normals, 3 per face; all 0 for a face without area. */
   double[] normals() {
     double[] found = normals.orElseGet(this::makeNormals);
@@ -73,9 +82,14 @@ final class Piece {
 
   /** The place of the surface closest to a point; empty only for a piece without faces. */
   Optional<SurfacePoint> nearest(Vector3D point) {
+    return tree().nearest(point.getX(), point.getY(), point.getZ());
+  }
+
+  /** The tree over the piece's faces. */
+  FaceTree tree() {
     FaceTree made = tree.orElseGet(() -> FaceTree.of(mesh));
     tree = Optional.of(made);
-    return made.nearest(point.getX(), point.getY(), point.getZ());
+    return made;
   }
 
   /** Coordinates of a place of the surface, mm. */
