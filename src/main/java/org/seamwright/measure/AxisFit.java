@@ -10,8 +10,8 @@ import org.apache.commons.geometry.euclidean.threed.Vector3D;
  * <p>A normal through q along n meets the line of direction a and moment b where a · (q × n) + b ·
  * n = 0; the sum of squares over the surface is least for an eigenvector of a 3 by 3 matrix left
  * when b is eliminated. Source: H. Pottmann and T. Randrup, "Rotational and helical surface
- * approximation for reverse engineering", Computing 60 (1998). Repeated with weights that fall
- * off with the angle (S. Geman and D. McClure, "Statistical methods for tomographic image
+ * approximation for reverse engineering", Computing 60 (1998). Repeated with weights that fall off
+ * with the angle (S. Geman and D. McClure, "Statistical methods for tomographic image
  * reconstruction", 1987), so that spokes, handles and lettering lose their say.
  */
 final class AxisFit {
@@ -54,8 +54,7 @@ final class AxisFit {
         }
       }
     }
-    for (SymmetricEigen eigen :
-        List.of(new SymmetricEigen(inertia), new SymmetricEigen(normals))) {
+    for (SymmetricEigen eigen : List.of(new SymmetricEigen(inertia), new SymmetricEigen(normals))) {
       for (int i = 0; i < 3; i++) {
         starts.add(new Line(middle, Vector3D.of(eigen.vector(i))));
       }

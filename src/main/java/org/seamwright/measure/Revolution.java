@@ -9,8 +9,8 @@ import org.seamwright.mesh.Mesh;
  * <p>Confidence is the share, from 0 to 1, of the area that goes round the axis whose normals lie
  * within {@link #WITHIN_DEGREES} of meeting it; each place counts by the sine between its normal
  * and the axis, since a flat end says nothing of where the axis is. On facets a turned piece of N
- * columns keeps all of it from N = 18 on. Works on any soup; a mesh of a million faces takes a
- * few seconds. The same mesh gives the same axis on any machine.
+ * columns keeps all of it from N = 18 on. Works on any soup; a mesh of a million faces takes a few
+ * seconds. The same mesh gives the same axis on any machine.
  *
  * @param kind whether there is an axis
  * @param point the point of the axis level with the piece's lowest place along it, mm; the middle
@@ -89,7 +89,8 @@ public record Revolution(Kind kind, Vector3D point, Vector3D direction, double c
     AxisFit.Line line = new AxisFit(Oriented.faces(meshMm)).refine(best);
     double confidence = confidence(fit, samples, line);
     Vector3D direction = turned(line.direction());
-    return new Revolution(Kind.AXIS, lowest(meshMm, line.point(), direction), direction, confidence);
+    return new Revolution(
+        Kind.AXIS, lowest(meshMm, line.point(), direction), direction, confidence);
   }
 
   private static double confidence(AxisFit fit, Oriented samples, AxisFit.Line line) {

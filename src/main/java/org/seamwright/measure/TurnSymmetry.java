@@ -96,8 +96,7 @@ public record TurnSymmetry(int count, double confidence) {
         Parallel.ranges(agrees.length, 256),
         (from, to) -> {
           for (int i = from; i < to; i++) {
-            Vector3D p =
-                axis.point().add(turn.apply(at(samples, i).subtract(axis.point())));
+            Vector3D p = axis.point().add(turn.apply(at(samples, i).subtract(axis.point())));
             agrees[i] = tree.nearest(p.getX(), p.getY(), p.getZ(), withinMm).isPresent();
           }
         });

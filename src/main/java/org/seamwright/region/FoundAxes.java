@@ -67,8 +67,7 @@ final class FoundAxes {
     return mark;
   }
 
-  private static Vector3D point(
-      Revolution axis, Optional<Mark.FoundAxis> found, Vector3D own) {
+  private static Vector3D point(Revolution axis, Optional<Mark.FoundAxis> found, Vector3D own) {
     if (!found.orElseThrow().ownPoint()) {
       return axis.point();
     }
@@ -95,7 +94,8 @@ final class FoundAxes {
   private Revolution require(Mark mark) throws MarkException {
     Revolution axis = piece.axis();
     if (!axis.isSure()) {
-      throw new MarkException(index, mark, "axis", problem(axis), "Give point and axis in numbers.");
+      throw new MarkException(
+          index, mark, "axis", problem(axis), "Give point and axis in numbers.");
     }
     Vector3D p = axis.point();
     Vector3D d = axis.direction();

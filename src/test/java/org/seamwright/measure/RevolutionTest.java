@@ -16,7 +16,9 @@ import org.seamwright.testsupport.Shapes;
 class RevolutionTest {
   private static final Mesh VASE =
       Shapes.lathe(
-          new double[] {0, 30, 32, 12, 10, 25, 40, 38, 0}, new double[] {0, 0, 5, 15, 40, 60, 90, 92, 50}, 72);
+          new double[] {0, 30, 32, 12, 10, 25, 40, 38, 0},
+          new double[] {0, 0, 5, 15, 40, 60, 90, 92, 50},
+          72);
 
   private static void assertAxis(
       Revolution found, Vector3D point, Vector3D direction, double radians, double mm) {
@@ -32,8 +34,7 @@ class RevolutionTest {
     Vector3D turn = Vector3D.of(random.nextGaussian(), random.nextGaussian(), 1);
     double angle = 3 * random.nextDouble();
     Vector3D shift = Vector3D.of(100 * random.nextDouble(), -50, 300);
-    Vector3D axis =
-        QuaternionRotation.fromAxisAngle(turn, angle).apply(Vector3D.Unit.PLUS_Z);
+    Vector3D axis = QuaternionRotation.fromAxisAngle(turn, angle).apply(Vector3D.Unit.PLUS_Z);
     for (Mesh mesh :
         new Mesh[] {VASE, Shapes.torus(30, 8, 80, 40), Shapes.capsule(5, 20, 48, 3, 8)}) {
       Mesh placed =
@@ -76,7 +77,9 @@ class RevolutionTest {
   @Test
   void handlesAndSpokesAreOutvoted() {
     Mesh handled =
-        Shapes.join(VASE, Shapes.moved(Shapes.rotated(Shapes.torus(12, 3, 40, 16), 1, 0, 0, 1.2), 45, 0, 70));
+        Shapes.join(
+            VASE,
+            Shapes.moved(Shapes.rotated(Shapes.torus(12, 3, 40, 16), 1, 0, 0, 1.2), 45, 0, 70));
     Revolution found = Revolution.of(handled);
     // A torus beside the vase with its own axis: a plain mean of both would be degrees off.
     assertAxis(found, Vector3D.ZERO, Vector3D.Unit.PLUS_Z, 2e-3, 0.1);
@@ -91,9 +94,7 @@ class RevolutionTest {
     assertThat(Revolution.of(Mesh.of(new double[0], new int[0])).kind())
         .isEqualTo(Revolution.Kind.NONE);
     for (Mesh mesh :
-        new Mesh[] {
-          Shapes.cube(10, 8), Shapes.box(10, 20, 30, 4), Shapes.box(100, 80, 1, 5)
-        }) {
+        new Mesh[] {Shapes.cube(10, 8), Shapes.box(10, 20, 30, 4), Shapes.box(100, 80, 1, 5)}) {
       // Of a side of a square prism the middle 10 degrees either way fit, or a little more of a
       // side that runs the other way: far from enough.
       assertThat(Revolution.of(mesh).confidence()).isLessThan(0.4);

@@ -23,8 +23,7 @@ class FoundAxisTest {
 
   /** A prism of 64 sides, 20 high, its foot somewhere and its axis askew. */
   private static final Mesh PRISM =
-      Shapes.moved(
-          Shapes.rotated(Shapes.cylinder(5, 20, 64, 4, true), 1, 2, 0.5, 0.6), 40, -7, 12);
+      Shapes.moved(Shapes.rotated(Shapes.cylinder(5, 20, 64, 4, true), 1, 2, 0.5, 0.6), 40, -7, 12);
 
   private static final double PER_MM = 64 * 2 * 5 * Math.sin(Math.PI / 64);
 
