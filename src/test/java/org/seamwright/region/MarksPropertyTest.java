@@ -11,6 +11,7 @@ import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.seamwright.basis.Progress;
+import org.seamwright.measure.Revolution;
 import org.seamwright.mesh.Bounds;
 import org.seamwright.mesh.Labels;
 import org.seamwright.mesh.Mesh;
@@ -86,7 +87,7 @@ class MarksPropertyTest {
     int count = 2 + random.nextInt(5);
     for (int i = 0; i < count; i++) {
       Treatment treatment = Treatment.ofCode((byte) random.nextInt(3));
-      marks.add(mark(random.nextInt(12), treatment, mesh, random));
+      marks.add(mark(random.nextInt(13), treatment, mesh, random));
     }
     return marks.toArray(new Mark[0]);
   }
@@ -134,7 +135,22 @@ class MarksPropertyTest {
         Optional<Treatment> only = random.nextBoolean() ? Optional.of(into) : Optional.empty();
         yield new Mark.Grow("", treatment, 0.3 + 2 * random.nextDouble(), only);
       }
+      case 11 -> aboutFoundAxis(treatment, mesh, random);
       default -> new Mark.WholePart("", treatment, point);
+    };
+  }
+
+  /** Pieces without a clear axis refuse these, and get a disc instead. */
+  private static Mark aboutFoundAxis(Treatment treatment, Mesh mesh, Random random) {
+    Vector3D point = vertexOrPlace(mesh, random);
+    Optional<Mark.FoundAxis> found = Optional.of(new Mark.FoundAxis(random.nextBoolean(), false));
+    if (!Revolution.of(mesh).isSure()) {
+      return new Mark.Near("", treatment, List.of(point), 2);
+    }
+    return switch (random.nextInt(3)) {
+      case 0 -> new Mark.Ring("", treatment, point, Maps.Z, 1, 7, 2, 9, found);
+      case 1 -> new Mark.Sector("", treatment, point, Maps.Z, Maps.X, 20, 110, found);
+      default -> new Mark.Turn("", point, Maps.Z, 3, found);
     };
   }
 
