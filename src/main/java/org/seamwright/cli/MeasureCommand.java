@@ -39,7 +39,8 @@ import picocli.CommandLine.Spec;
       "",
       "Examples:",
       "  seamwright measure cup.stl --unit mm",
-      "  seamwright measure rim.obj --known-length \"17 in\" --along x --json"
+      "  seamwright measure rim.obj --known-length \"17 in\" --along x --json",
+      "  seamwright measure rim.obj --unit mm --axis"
     })
 final class MeasureCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = ScaleOptions.MESH_FILE)
@@ -49,6 +50,11 @@ final class MeasureCommand implements Callable<Integer> {
 
   @Option(names = "--json", description = "Print the figures as JSON.")
   private boolean json;
+
+  @Option(
+      names = "--axis",
+      description = "Look for the axis of a turned piece too, and how often it repeats round it.")
+  private boolean axis;
 
   @Spec private CommandSpec spec;
 
@@ -64,7 +70,7 @@ final class MeasureCommand implements Callable<Integer> {
     }
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
-      out.print(Json.forTerminal(MeasureJson.text(file.toString(), scale, piece)));
+      out.print(Json.forTerminal(MeasureJson.text(file.toString(), scale, piece, axis)));
     } else {
       print(piece, out);
     }
@@ -105,7 +111,9 @@ final class MeasureCommand implements Callable<Integer> {
             + " vertices, "
             + Figures.count(survey.parts(), "part")
             + (survey.closed() ? ", closed" : ", not closed"));
-    printAxis(piece, out);
+    if (axis) {
+      printAxis(piece, out);
+    }
     for (Notice notice : piece.notices()) {
       row(out, "Note", notice.text());
     }
@@ -114,6 +122,7 @@ final class MeasureCommand implements Callable<Integer> {
   private static void printAxis(Piece piece, PrintWriter out) {
     Revolution axis = Revolution.of(piece.mesh());
     if (!axis.isSure()) {
+      row(out, "Axis", "none that the shape tells surely");
       return;
     }
     row(

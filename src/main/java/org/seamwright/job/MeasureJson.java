@@ -30,6 +30,15 @@ public final class MeasureJson {
    * @param piece the piece measured
    */
   public static String text(String file, Job.Scale scale, Piece piece) {
+    return text(file, scale, piece, false);
+  }
+
+  /**
+   * The same, with the axis of the piece if it is looked for and found.
+   *
+   * @param lookForAxis takes a second on a large mesh
+   */
+  public static String text(String file, Job.Scale scale, Piece piece, boolean lookForAxis) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("file", file);
     tree.put("format", piece.document().format());
@@ -37,7 +46,9 @@ public final class MeasureJson {
     tree.put("mmPerUnit", piece.mmPerUnit());
     tree.put("cleaning", cleaning(piece.cleaned().done()));
     tree.putAll(survey(piece.survey()));
-    axis(piece.mesh()).ifPresent(axis -> tree.put("axis", axis));
+    if (lookForAxis) {
+      axis(piece.mesh()).ifPresent(axis -> tree.put("axis", axis));
+    }
     tree.put("notices", notices(piece.notices()));
     return JsonText.of(tree);
   }

@@ -11,8 +11,8 @@ import org.seamwright.mesh.Mesh;
  * By which part of a full turn a piece with an axis repeats: its spokes, lobes or flutes.
  *
  * <p>Samples spread over the area are turned, and a sample agrees if the surface lies within {@link
- * #WITHIN} of the piece's largest radius of where it went. Only samples that most turns bring off
- * the surface have a say: on a plain turned body every turn fits, and there is no count. The
+ * #WITHIN} of the piece's largest radius of where it went. Only samples that most turns bring well
+ * off the surface have a say: on a plain turned body every turn fits, and there is no count. The
  * highest count at which {@link #ENOUGH} of them agree is given, so a few bolt holes don't undo ten
  * spokes; confidence tells how many agree.
  *
@@ -21,7 +21,13 @@ import org.seamwright.mesh.Mesh;
  */
 public record TurnSymmetry(int count, double confidence) {
   /** Distance off the surface, in largest radii, that still counts as agreeing. */
-  public static final double WITHIN = 0.004;
+  public static final double WITHIN = 0.001;
+
+  /**
+   * Distance off the surface, in largest radii, from which a sample has a say. Above {@link #WITHIN},
+   * or a neighbouring count would agree where the features are shallow.
+   */
+  private static final double APART = 0.004;
 
   /** Confidence from which a count is told of. */
   public static final double ENOUGH = 0.85;
@@ -49,10 +55,10 @@ public record TurnSymmetry(int count, double confidence) {
     }
     Oriented samples = Oriented.spread(meshMm, SAMPLES);
     FaceTree tree = FaceTree.of(meshMm);
-    double within = WITHIN * largestRadius(axis, samples);
+    double radius = largestRadius(axis, samples);
     int[] missed = new int[SAMPLES];
     for (int turn = 1; turn <= ODD_TURNS; turn++) {
-      boolean[] agrees = agreeing(axis, samples, tree, turn * GOLDEN_TURN, within);
+      boolean[] agrees = agreeing(axis, samples, tree, turn * GOLDEN_TURN, APART * radius);
       for (int i = 0; i < SAMPLES; i++) {
         missed[i] += agrees[i] ? 0 : 1;
       }
@@ -65,7 +71,7 @@ public record TurnSymmetry(int count, double confidence) {
       return Optional.empty();
     }
     for (int count = MOST; count >= 2; count--) {
-      boolean[] agrees = agreeing(axis, samples, tree, 1.0 / count, within);
+      boolean[] agrees = agreeing(axis, samples, tree, 1.0 / count, WITHIN * radius);
       int agreeing = 0;
       for (int i = 0; i < SAMPLES; i++) {
         agreeing += agrees[i] && 2 * missed[i] > ODD_TURNS ? 1 : 0;
