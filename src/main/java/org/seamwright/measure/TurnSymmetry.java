@@ -24,8 +24,8 @@ public record TurnSymmetry(int count, double confidence) {
   public static final double WITHIN = 0.001;
 
   /**
-   * Distance off the surface, in largest radii, from which a sample has a say. Above {@link #WITHIN},
-   * or a neighbouring count would agree where the features are shallow.
+   * Distance off the surface, in largest radii, from which a sample has a say. Above {@link
+   * #WITHIN}, or a neighbouring count would agree where the features are shallow.
    */
   private static final double APART = 0.004;
 
