@@ -34,6 +34,7 @@ class ArchitectureTest {
               Map.entry("region", List.of("basis", "mesh", "measure", "geodesic")),
               Map.entry("section", List.of("basis", "mesh", "measure", "geodesic", "region")),
               Map.entry("mask", List.of("basis", "mesh", "measure", "geodesic", "region")),
+              Map.entry("flatten", List.of("basis", "mesh", "geodesic")),
               Map.entry("plating", List.of("basis")),
               Map.entry(
                   "job",
@@ -48,12 +49,14 @@ class ArchitectureTest {
                       "region",
                       "section",
                       "mask",
+                      "flatten",
                       "plating")),
               Map.entry("picture", List.of("basis", "units", "mesh", "region", "section")),
               Map.entry(
                   "paper",
                   List.of(
                       "basis", "units", "mesh", "measure", "mend", "region", "section", "mask",
+                      "flatten",
                       "plating", "job", "picture")),
               Map.entry(
                   "cli",
@@ -68,6 +71,7 @@ class ArchitectureTest {
                       "region",
                       "section",
                       "mask",
+                      "flatten",
                       "plating",
                       "job",
                       "picture",
@@ -136,6 +140,10 @@ class ArchitectureTest {
   @ArchTest
   static final ArchRule pdfboxStaysInPapers =
       onlyIn("org.apache.pdfbox..", "paper", "papers are the only PDFs");
+
+  @ArchTest
+  static final ArchRule jtsStaysInFlattening =
+      onlyIn("org.locationtech.jts..", "flatten", "templates are the only plane polygons");
 
   @ArchTest
   static final ArchRule picocliStaysInTheCommandLine =

@@ -77,6 +77,7 @@ public final class Main {
     commands.put("mark", MarkCommand::line);
     commands.put("plan", PlanCommand::new);
     commands.put("picture", PictureCommand::new);
+    commands.put("template", TemplateCommand::new);
     commands.put("window", WindowCommand::new);
     return commands;
   }

@@ -232,6 +232,34 @@ final class Sheet implements Closeable {
     content.stroke();
   }
 
+  /** A line through points x, y of the page; dashed if asked for. */
+  void path(double[] xy, boolean closed, double line, int rgb, boolean dashed) throws IOException {
+    content.setLineWidth((float) line);
+    strokeColour(rgb);
+    content.setLineDashPattern(dashed ? new float[] {4, 3} : new float[0], 0);
+    content.moveTo((float) xy[0], (float) (size.height() - xy[1]));
+    for (int i = 2; i < xy.length; i += 2) {
+      content.lineTo((float) xy[i], (float) (size.height() - xy[i + 1]));
+    }
+    if (closed) {
+      content.closePath();
+    }
+    content.stroke();
+    content.setLineDashPattern(new float[0], 0);
+  }
+
+  /** Shows nothing outside a box until {@link #endClip}. */
+  void clip(double x, double top, double width, double height) throws IOException {
+    content.saveGraphicsState();
+    content.addRect(
+        (float) x, (float) (size.height() - top - height), (float) width, (float) height);
+    content.clip();
+  }
+
+  void endClip() throws IOException {
+    content.restoreGraphicsState();
+  }
+
   void disc(double x, double middleY, double radius, int rgb) throws IOException {
     fillColour(rgb);
     float cx = (float) x;
