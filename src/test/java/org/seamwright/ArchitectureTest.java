@@ -56,8 +56,7 @@ class ArchitectureTest {
                   "paper",
                   List.of(
                       "basis", "units", "mesh", "measure", "mend", "region", "section", "mask",
-                      "flatten",
-                      "plating", "job", "picture")),
+                      "flatten", "plating", "job", "picture")),
               Map.entry(
                   "cli",
                   List.of(

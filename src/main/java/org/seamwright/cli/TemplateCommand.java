@@ -126,8 +126,7 @@ final class TemplateCommand implements Callable<Integer> {
       Piece piece = Planner.piece(job, jobFile, Progress.NONE);
       Treatment wanted = markName == null ? covered.treatment : treatment(marked(job));
       MarkedJob map =
-          Planner.mark(
-              markName == null ? job : only(job, wanted), jobFile, piece, Progress.NONE);
+          Planner.mark(markName == null ? job : only(job, wanted), jobFile, piece, Progress.NONE);
       Templates templates =
           Templates.of(map.map().mesh(), f -> map.map().of(f) == wanted, settings, Progress.NONE);
       if (templates.templates().isEmpty()) {
@@ -225,8 +224,7 @@ final class TemplateCommand implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
       out.print(
-          Json.forTerminal(
-              TemplatesJson.text(words.what(), settings, templates, map.notices())));
+          Json.forTerminal(TemplatesJson.text(words.what(), settings, templates, map.notices())));
     } else {
       for (Template t : templates.templates()) {
         out.printf(
@@ -240,13 +238,14 @@ final class TemplateCommand implements Callable<Integer> {
             100 * t.layout().stretch().mean());
       }
       MeasureCommand.row(out, "Pieces", Integer.toString(templates.templates().size()));
-      MeasureCommand.row(
-          out, "Area", Figures.in(map.job().display()).area(templates.areaMm2()));
+      MeasureCommand.row(out, "Area", Figures.in(map.job().display()).area(templates.areaMm2()));
       for (Notice notice : map.notices()) {
         MeasureCommand.row(out, "Note", notice.text());
       }
       MeasureCommand.row(
-          out, "Written", files.size() + " files to " + folder + "; measure the bar before cutting");
+          out,
+          "Written",
+          files.size() + " files to " + folder + "; measure the bar before cutting");
     }
     out.flush();
     for (Notice notice : templates.notices()) {

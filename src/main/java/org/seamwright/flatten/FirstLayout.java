@@ -49,8 +49,7 @@ final class FirstLayout {
 
   /** Layout with the rim's lengths kept as nearly as it closes; nothing if digits fail. */
   Optional<double[]> keepingTheRim() {
-    SparseMatrix all =
-        SparseMatrix.stiffness(mesh.vertexCount(), rest.corner(), rest.cotangent());
+    SparseMatrix all = SparseMatrix.stiffness(mesh.vertexCount(), rest.corner(), rest.cotangent());
     Optional<SparseCholesky> factor = factor(all);
     if (factor.isEmpty()) {
       return Optional.empty();

@@ -144,8 +144,7 @@ public record Layout(Mesh mesh, int[] parent, double[] uv, Stretch stretch, bool
       } else {
         widest =
             Math.max(
-                widest,
-                Math.hypot(uv[2 * v] - uv[2 * other], uv[2 * v + 1] - uv[2 * other + 1]));
+                widest, Math.hypot(uv[2 * v] - uv[2 * other], uv[2 * v + 1] - uv[2 * other + 1]));
       }
     }
     return widest / size;

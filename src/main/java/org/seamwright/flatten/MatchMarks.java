@@ -86,8 +86,7 @@ final class MatchMarks {
         }
         int other = beyond < 0 ? piece : beyond;
         Integer n =
-            number.get(
-                new Place(Math.min(piece, other), Math.max(piece, other), rim.vertex()[i]));
+            number.get(new Place(Math.min(piece, other), Math.max(piece, other), rim.vertex()[i]));
         if (n != null) {
           marks.add(mark(n, rim, i));
         }

@@ -148,8 +148,7 @@ final class Splitter {
   /** Whether the sheet's curvature adds up to more than a layout can take well. */
   private static boolean tooCurved(Mesh sheet) {
     Topology topology = Topology.of(sheet);
-    double[] curvature =
-        Angles.inside(RestShapes.of(sheet), Angles.onBoundary(sheet, topology));
+    double[] curvature = Angles.inside(RestShapes.of(sheet), Angles.onBoundary(sheet, topology));
     double sum = 0;
     for (double c : curvature) {
       sum += c;

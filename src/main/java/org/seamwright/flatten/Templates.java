@@ -69,8 +69,7 @@ public record Templates(List<Template> templates, double areaMm2, List<Notice> n
    * @param inside which faces are to be covered
    * @param progress told the share done; may cancel
    */
-  public static Templates of(
-      Mesh mesh, IntPredicate inside, Settings settings, Progress progress) {
+  public static Templates of(Mesh mesh, IntPredicate inside, Settings settings, Progress progress) {
     List<Mesh> patches = patches(mesh, inside);
     List<Template> templates = new ArrayList<>();
     Tally tally = new Tally();

@@ -19,8 +19,7 @@ final class Upright {
     for (int i = 0; i < all.length; i++) {
       all[i] = new Coordinate(outer[2 * i], outer[2 * i + 1]);
     }
-    Coordinate[] hull =
-        new ConvexHull(all, new GeometryFactory()).getConvexHull().getCoordinates();
+    Coordinate[] hull = new ConvexHull(all, new GeometryFactory()).getConvexHull().getCoordinates();
     double least = Double.POSITIVE_INFINITY;
     double best = 0;
     for (int i = 0; i + 1 < hull.length; i++) {

@@ -48,8 +48,10 @@ public final class TemplateDxf {
     for (Template.MatchMark m : t.marks()) {
       double half = TemplateTicks.HALF_MM;
       line(
-          m.x() - half * m.dx(), m.y() - half * m.dy(),
-          m.x() + half * m.dx(), m.y() + half * m.dy());
+          m.x() - half * m.dx(),
+          m.y() - half * m.dy(),
+          m.x() + half * m.dx(),
+          m.y() + half * m.dy());
       double in = TemplateTicks.NUMBER_MM;
       label(Integer.toString(m.number()), m.x() - in * m.dx(), m.y() - in * m.dy(), 2);
     }

@@ -125,8 +125,7 @@ public final class TemplateSheets {
     List<Tile> tiles = new ArrayList<>();
     for (int row = rows - 1; row >= 0; row--) {
       for (int column = 0; column < columns; column++) {
-        if (path.intersects(
-            column * tileWidth(), row * tileHeight(), tileWidth(), tileHeight())) {
+        if (path.intersects(column * tileWidth(), row * tileHeight(), tileWidth(), tileHeight())) {
           tiles.add(new Tile(column, row));
         }
       }
@@ -159,10 +158,7 @@ public final class TemplateSheets {
       tile(t, tiles, i, turned, firstPage);
       bar(sheet.left(), sheet.bottom() - 18);
       sheet.lineRight(
-          words.figures(t).replace("cm2", "cm²"),
-          Style.LABEL,
-          sheet.right(),
-          sheet.bottom() - 6);
+          words.figures(t).replace("cm2", "cm²"), Style.LABEL, sheet.right(), sheet.bottom() - 6);
     }
   }
 
@@ -173,8 +169,7 @@ public final class TemplateSheets {
     double top = sheet.top() + HEAD + BEYOND;
     double x0 = left - tile.column() * tileWidth();
     double y0 = top + tileHeight() + tile.row() * tileHeight();
-    sheet.clip(
-        left - BEYOND, top - BEYOND, tileWidth() + 2 * BEYOND, tileHeight() + 2 * BEYOND);
+    sheet.clip(left - BEYOND, top - BEYOND, tileWidth() + 2 * BEYOND, tileHeight() + 2 * BEYOND);
     if (t.hasAllowance()) {
       for (double[] loop : t.net()) {
         sheet.path(onPage(placed(t, loop, turned), x0, y0), true, 0.4, Style.SOFT, true);
@@ -195,9 +190,12 @@ public final class TemplateSheets {
       double half = TemplateTicks.HALF_MM;
       double in = TemplateTicks.NUMBER_MM;
       double[] tick = {
-        m.x() - half * m.dx(), m.y() - half * m.dy(),
-        m.x() + half * m.dx(), m.y() + half * m.dy(),
-        m.x() - in * m.dx(), m.y() - in * m.dy()
+        m.x() - half * m.dx(),
+        m.y() - half * m.dy(),
+        m.x() + half * m.dx(),
+        m.y() + half * m.dy(),
+        m.x() - in * m.dx(),
+        m.y() - in * m.dy()
       };
       double[] at = onPage(placed(t, tick, turned), x0, y0);
       sheet.path(new double[] {at[0], at[1], at[2], at[3]}, false, 0.6, Style.ACCENT, false);

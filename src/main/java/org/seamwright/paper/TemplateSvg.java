@@ -69,7 +69,10 @@ public final class TemplateSvg {
     for (Template.MatchMark m : template.marks()) {
       double in = TemplateTicks.NUMBER_MM;
       label(
-          Integer.toString(m.number()), x(m.x() - in * m.dx()), y(m.y() - in * m.dy()) + 0.8, 2.2,
+          Integer.toString(m.number()),
+          x(m.x() - in * m.dx()),
+          y(m.y() - in * m.dy()) + 0.8,
+          2.2,
           "middle");
     }
     label(TemplateWords.CHECK, MARGIN, barY + 5, 2.6, "start");
@@ -130,7 +133,8 @@ public final class TemplateSvg {
                 case '<' -> safe.append("&lt;");
                 case '>' -> safe.append("&gt;");
                 default -> {
-                  boolean allowed = c >= 0x20 && c < 0xD800 || c >= 0xE000 && c < 0xFFFE || c > 0xFFFF;
+                  boolean allowed =
+                      (c >= 0x20 && c < 0xD800) || (c >= 0xE000 && c < 0xFFFE) || c > 0xFFFF;
                   safe.appendCodePoint(allowed ? c : ' ');
                 }
               }

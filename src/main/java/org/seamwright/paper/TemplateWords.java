@@ -29,6 +29,8 @@ public record TemplateWords(String piece, String what) {
 
   /** A share as it is shown; small ones as "0.1%" at least. */
   static String percent(double share) {
-    return share < 0.0005 ? "0.1%" : String.format(Locale.ROOT, "%.1f%%", Math.ceil(share * 1000) / 10);
+    return share < 0.0005
+        ? "0.1%"
+        : String.format(Locale.ROOT, "%.1f%%", Math.ceil(share * 1000) / 10);
   }
 }
