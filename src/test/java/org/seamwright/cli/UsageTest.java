@@ -37,7 +37,7 @@ class UsageTest {
       textBlock =
           """
           ``                                        | Name a command.
-          plam a.job                                | Did you mean: seamwright plan?
+          plam a.job                                | Did you mean: seamwright plan
           plan                                      | Missing required
           plan a.job                                | Missing required option: '--out=DIR'
           plan a.job --out d --date yesterday       | --date
