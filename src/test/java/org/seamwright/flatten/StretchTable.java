@@ -31,8 +31,7 @@ final class StretchTable {
     for (Map.Entry<String, Mesh> entry : patches(folder).entrySet()) {
       Mesh mesh = entry.getValue();
       Files.write(
-          folder.resolve(entry.getKey() + ".off"),
-          off(mesh).getBytes(StandardCharsets.US_ASCII));
+          folder.resolve(entry.getKey() + ".off"), off(mesh).getBytes(StandardCharsets.US_ASCII));
       System.out.printf(
           Locale.ROOT,
           "%-14s %6d faces  mean: %s  largest: %s%n",
@@ -115,8 +114,7 @@ final class StretchTable {
     double best = Double.POSITIVE_INFINITY;
     for (int i = 0; i < RUNS; i++) {
       long from = System.nanoTime();
-      stretch =
-          Layout.of(mesh, allowed, Progress.NONE).map(Layout::stretch).orElse(null);
+      stretch = Layout.of(mesh, allowed, Progress.NONE).map(Layout::stretch).orElse(null);
       best = Math.min(best, (System.nanoTime() - from) / 1e9);
     }
     return stretch == null

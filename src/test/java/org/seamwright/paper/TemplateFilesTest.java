@@ -104,7 +104,8 @@ class TemplateFilesTest {
       assertThat(pdf.getPage(1).getMediaBox().getWidth())
           .isCloseTo((float) (210 / 25.4 * 72), within(0.01f));
       String text = new PDFTextStripper().getText(pdf);
-      assertThat(text).contains("50 mm: measure this bar before cutting", "to page 3", "part 1 of 4");
+      assertThat(text)
+          .contains("50 mm: measure this bar before cutting", "to page 3", "part 1 of 4");
       assertThat(text).contains("Print at 100%");
     }
   }
