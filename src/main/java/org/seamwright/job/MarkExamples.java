@@ -75,6 +75,11 @@ final class MarkExamples {
             "Lets the places with a treatment so far grow.",
             "--by \"1/16 in\" --into plate --name \"room for tape\""));
     all.put(
+        "smooth",
+        new Example(
+            "Smooths the edge of the places with a treatment so far.",
+            "--radius \"2 mm\" --name \"even edge\""));
+    all.put(
         "mirror",
         new Example(
             "Repeats all marks before it in a mirror.",

@@ -179,6 +179,14 @@ final class MarkKinds {
             .length("by", Mark.Grow::byMm)
             .key("into", m -> m.into().map(t -> JobKeys.word(JobKeys.TREATMENTS, t)).orElse(null)));
     all.put(
+        "smooth",
+        MarkKind.place(
+                Mark.Smooth.class,
+                (head, keys) ->
+                    new Mark.Smooth(
+                        head.name(), head.treatment(), keys.get("radius", MarkKinds::length)))
+            .length("radius", Mark.Smooth::radiusMm));
+    all.put(
         "mirror",
         MarkKind.other(
                 Mark.Mirror.class,

@@ -30,6 +30,9 @@ final class Covering implements Mark.Cases<boolean[], MarkException> {
   private final Progress progress;
   private final PlaneMarks planes;
 
+  /** One code per face where not all covered faces get the same; else empty. */
+  private byte[] codes = new byte[0];
+
   Covering(
       Piece piece,
       Labels labels,
@@ -170,6 +173,26 @@ final class Covering implements Mark.Cases<boolean[], MarkException> {
       gained[f] &= into.test(f);
     }
     return gained;
+  }
+
+  @Override
+  public boolean[] smooth(Mark.Smooth mark) {
+    byte own = mark.treatment().code();
+    codes = new SmoothMark(surface, own).codes(mark.radiusMm(), progress);
+    return surface.facesWhere(f -> codes[f] == own || surface.treatment(f) == own);
+  }
+
+  /** What the mark makes of a face that it covers. */
+  byte after(int face) {
+    if (codes.length > 0) {
+      return codes[face];
+    }
+    if (step.mark() instanceof Mark.Place place) {
+      return place.treatment().code();
+    }
+    return surface.treatment(face) == Treatment.PLATE.code()
+        ? Treatment.BARE.code()
+        : Treatment.PLATE.code();
   }
 
   @Override

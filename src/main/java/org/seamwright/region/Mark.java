@@ -76,6 +76,9 @@ public sealed interface Mark {
     /** A region growing. */
     T grow(Grow mark) throws E;
 
+    /** A region's edge made smooth. */
+    T smooth(Smooth mark) throws E;
+
     /** A mirror image of the marks so far. */
     T mirror(Mirror mark) throws E;
 
@@ -399,8 +402,29 @@ public sealed interface Mark {
   }
 
   /**
+   * The edge of the places with a treatment so far made smooth: notches narrower than twice the
+   * radius are filled, spurs and specks thinner than that go, corners are rounded. Places that lose
+   * the treatment take that of what is round them.
+   *
+   * @param treatment whose edge
+   * @param radiusMm radius, along the surface, above 0
+   */
+  record Smooth(String name, Treatment treatment, double radiusMm) implements Place {
+    /** Checks the radius. */
+    public Smooth {
+      check(name, treatment);
+      requirePositive(radiusMm, "radiusMm");
+    }
+
+    @Override
+    public <T, E extends Exception> T match(Cases<T, E> cases) throws E {
+      return cases.smooth(this);
+    }
+  }
+
+  /**
    * A mirror image of all marks before it, in order. Marks that no motion moves ({@link Named},
-   * {@link Grow}, {@link Invert}) are not repeated.
+   * {@link Grow}, {@link Smooth}, {@link Invert}) are not repeated.
    *
    * @param point a point of the mirror, mm
    * @param normal square to the mirror; any length but zero

@@ -122,31 +122,19 @@ public final class MarkSession {
     progress.at(0);
     Mark mark = step.mark();
     requireNumbers(step.owner(), mark);
-    boolean[] covered =
-        surface.faceCount() == 0
-            ? new boolean[0]
-            : mark.match(new Covering(piece, labels, surface, step, notices, progress));
+    Covering covering = new Covering(piece, labels, surface, step, notices, progress);
+    boolean[] covered = surface.faceCount() == 0 ? new boolean[0] : mark.match(covering);
     boolean[] changed =
-        surface.facesWhere(f -> covered[f] && surface.treatment(f) != after(mark, f));
+        surface.facesWhere(f -> covered[f] && surface.treatment(f) != covering.after(f));
     double changedMm2 = Sum.over(covered.length, f -> changed[f] ? surface.area(f) : 0);
     double sameMm2 = Sum.over(covered.length, f -> covered[f] && !changed[f] ? surface.area(f) : 0);
     for (int f = 0; f < changed.length; f++) {
       if (changed[f]) {
-        surface.setTreatment(f, after(mark, f));
+        surface.setTreatment(f, covering.after(f));
       }
     }
     double coveredMm2 = changedMm2 + sameMm2;
     return new SurfaceMap.Effect(coveredMm2, changedMm2);
-  }
-
-  /** What a mark that covers a face makes of it. */
-  private byte after(Mark mark, int face) {
-    if (mark instanceof Mark.Place place) {
-      return place.treatment().code();
-    }
-    return surface.treatment(face) == Treatment.PLATE.code()
-        ? Treatment.BARE.code()
-        : Treatment.PLATE.code();
   }
 
   private static void requireNumbers(int index, Mark mark) throws MarkException {

@@ -65,6 +65,11 @@ final class MarkVectors implements Mark.Cases<Map<String, Vector3D>, RuntimeExce
   }
 
   @Override
+  public Map<String, Vector3D> smooth(Mark.Smooth mark) {
+    return Map.of();
+  }
+
+  @Override
   public Map<String, Vector3D> mirror(Mark.Mirror mark) {
     return Map.of("point", mark.point());
   }

@@ -184,6 +184,11 @@ record Step(int owner, Mark mark, AffineTransformMatrix3D motion) {
     }
 
     @Override
+    public Optional<Mark> smooth(Mark.Smooth m) {
+      return Optional.empty();
+    }
+
+    @Override
     public Optional<Mark> mirror(Mark.Mirror m) {
       return Optional.empty();
     }

@@ -87,7 +87,7 @@ class MarksPropertyTest {
     int count = 2 + random.nextInt(5);
     for (int i = 0; i < count; i++) {
       Treatment treatment = Treatment.ofCode((byte) random.nextInt(3));
-      marks.add(mark(random.nextInt(13), treatment, mesh, random));
+      marks.add(mark(random.nextInt(14), treatment, mesh, random));
     }
     return marks.toArray(new Mark[0]);
   }
@@ -135,6 +135,7 @@ class MarksPropertyTest {
         Optional<Treatment> only = random.nextBoolean() ? Optional.of(into) : Optional.empty();
         yield new Mark.Grow("", treatment, 0.3 + 2 * random.nextDouble(), only);
       }
+      case 12 -> new Mark.Smooth("", treatment, 0.2 + random.nextDouble());
       case 11 -> aboutFoundAxis(treatment, mesh, random);
       default -> new Mark.WholePart("", treatment, point);
     };

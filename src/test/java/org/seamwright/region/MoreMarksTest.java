@@ -22,6 +22,7 @@ import org.seamwright.testsupport.Shapes;
 /** Rings, outlines, facings, names, repeats and inverting, against closed formulas. */
 class MoreMarksTest {
   private static final Treatment BARE = Treatment.BARE;
+  private static final Treatment PLATE = Treatment.PLATE;
   private static final double INF = Double.POSITIVE_INFINITY;
 
   private static Mark.Ring ring(double from, double to, double inner, double outer) {
@@ -240,5 +241,37 @@ class MoreMarksTest {
     Mark cap = Maps.above(10 * Math.cos(Math.PI / 6));
     assertThat(Maps.bare(sphere, cap, grow(BARE, 10 * Math.PI / 12)))
         .isCloseTo(exact, within(2e-3 * exact));
+  }
+
+  @ParameterizedTest(name = "{0} × {0} cells")
+  @CsvSource({"2", "9", "40"})
+  void smoothingRoundsCornersFillsNotchesAndDropsSpecks(int cells) throws MarkException {
+    Mesh plane = Shapes.plane(100, 100, cells, cells);
+    Mark smooth = new Mark.Smooth("", BARE, 5);
+    Mark square = Maps.box(-20, -20, -1, 20, 20, 1);
+    // Opening by a disc of radius r rounds four right corners: (4 - pi) r^2 less.
+    double rounded = 1600 - (4 - Math.PI) * 25;
+    assertThat(Maps.bare(plane, square, smooth)).isCloseTo(rounded, within(1.5));
+    // A slot 4 wide is filled up to the arc that rests on its mouth; a speck 6 wide goes.
+    Mark slot = new Mark.InBox("", PLATE, Vector3D.of(-2, 0, -1), Vector3D.of(2, 30, 1));
+    Mark speck = Maps.box(36, 36, -1, 42, 42, 1);
+    double segment = 25 * Math.asin(0.4) - 2 * Math.sqrt(21);
+    SurfaceMap map = Maps.of(plane, square, slot, speck, smooth);
+    Maps.requireSound(plane, map);
+    assertThat(map.areaMm2(BARE)).isCloseTo(rounded - segment, within(2.5));
+    assertThat(map.effects().get(3).changedMm2()).isCloseTo(80 + 36 + 21.5, within(3.0));
+    // Smoothing what is smooth changes nothing but the rounding at its edge.
+    assertThat(Maps.bare(plane, square, smooth, smooth)).isCloseTo(rounded, within(3.0));
+  }
+
+  @Test
+  void whatSmoothingTakesAwayGoesToItsNeighbours() throws MarkException {
+    Mesh plane = Shapes.plane(100, 100, 9, 9);
+    Mark right = new Mark.HalfSpace("", Treatment.OUT_OF_SCOPE, Vector3D.of(10, 0, 0), X);
+    Mark speck = Maps.box(30, 30, -1, 33, 33, 1);
+    SurfaceMap map = Maps.of(plane, right, speck, new Mark.Smooth("", BARE, 4));
+    Maps.requireSound(plane, map);
+    assertThat(map.areaMm2(BARE)).isZero();
+    assertThat(map.areaMm2(Treatment.OUT_OF_SCOPE)).isCloseTo(4000, within(1e-6));
   }
 }
