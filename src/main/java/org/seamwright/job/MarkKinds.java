@@ -130,9 +130,11 @@ final class MarkKinds {
                         head.name(),
                         head.treatment(),
                         keys.get("point", JobNode::point),
-                        keys.get("angle", MarkKinds::angle)))
+                        keys.get("angle", MarkKinds::angle),
+                        keys.get("closeGaps", 0.0, MarkKinds::length)))
             .vector("point", Mark.CreaseFill::point)
-            .key("angle", Mark.CreaseFill::angleDegrees));
+            .key("angle", Mark.CreaseFill::angleDegrees)
+            .limit("closeGaps", 0, Mark.CreaseFill::gapsMm));
     all.put(
         "part",
         MarkKind.place(

@@ -74,7 +74,13 @@ final class Covering implements Mark.Cases<boolean[], MarkException> {
     int seed = drop(mark, List.of(mark.point())).get(0).face();
     boolean[] reached =
         FloodMarks.upToCreases(
-            piece.mesh(), piece.ring(), piece.normals(), seed, mark.angleDegrees(), progress);
+            piece.mesh(),
+            piece.ring(),
+            piece.normals(),
+            seed,
+            mark.angleDegrees(),
+            mark.gapsMm(),
+            progress);
     tell(mark, Pockets.fill(piece.mesh(), piece.ring(), reached));
     return ofParents(reached);
   }

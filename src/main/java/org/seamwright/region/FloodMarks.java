@@ -42,7 +42,27 @@ final class FloodMarks {
    */
   static boolean[] upToCreases(
       Mesh mesh, int[] ring, double[] normals, int seed, double angleDegrees, Progress progress) {
+    return upToCreases(mesh, ring, normals, seed, angleDegrees, 0, progress);
+  }
+
+  /**
+   * The same, breaks of crease lines up to a length bridged: see {@link CreaseGaps}.
+   *
+   * @param gapsMm 0 to bridge none
+   */
+  static boolean[] upToCreases(
+      Mesh mesh,
+      int[] ring,
+      double[] normals,
+      int seed,
+      double angleDegrees,
+      double gapsMm,
+      Progress progress) {
     FloodMarks flood = new FloodMarks(angleDegrees);
+    boolean[] barrier =
+        gapsMm > 0
+            ? CreaseGaps.bridged(mesh, ring, flood.creases(mesh, ring, normals), gapsMm)
+            : new boolean[0];
     int faces = mesh.faceCount();
     boolean[] reached = new boolean[faces];
     double[] normal = normals;
@@ -57,6 +77,9 @@ final class FloodMarks {
       }
       int f = queue[begin];
       for (int h = 3 * f; h < 3 * f + 3; h++) {
+        if (barrier.length > 0 && barrier[h]) {
+          continue;
+        }
         for (int g = ring[h]; g != h; g = ring[g]) {
           int across = g / 3;
           if (reached[across]) {
@@ -79,6 +102,19 @@ final class FloodMarks {
     }
     progress.at(1);
     return reached;
+  }
+
+  /** For each half-edge whether a face across is at a crease's angle to its own. */
+  private boolean[] creases(Mesh mesh, int[] ring, double[] normals) {
+    boolean[] crease = new boolean[ring.length];
+    for (int h = 0; h < ring.length; h++) {
+      for (int g = ring[h]; g != h && !crease[h]; g = ring[g]) {
+        double turn = mesh.corner()[g] == mesh.corner()[h] ? -1 : 1;
+        crease[h] =
+            !isZero(normals, 3 * (g / 3)) && exceeds(normals, 3 * (h / 3), 3 * (g / 3), turn);
+      }
+    }
+    return crease;
   }
 
   private static boolean isZero(double[] normal, int at) {

@@ -141,15 +141,25 @@ public sealed interface Mark {
    * @param point where the fill starts, mm
    * @param angleDegrees the normals of two neighbouring faces must differ by at least this much to
    *     stop the fill; above 0 and at most 180
+   * @param gapsMm breaks of a crease line up to this length don't let the fill through; 0 if they do
    */
-  record CreaseFill(String name, Treatment treatment, Vector3D point, double angleDegrees)
+  record CreaseFill(
+      String name, Treatment treatment, Vector3D point, double angleDegrees, double gapsMm)
       implements Place {
-    /** Checks the angle. */
+    /** Checks angle and gaps. */
     public CreaseFill {
       check(name, treatment);
+      if (!(gapsMm >= 0) || Double.isInfinite(gapsMm)) {
+        throw new IllegalArgumentException("gapsMm must be 0 or more: " + gapsMm);
+      }
       if (!(angleDegrees > 0 && angleDegrees <= 180)) {
         throw new IllegalArgumentException("Crease angle must be in (0, 180]: " + angleDegrees);
       }
+    }
+
+    /** A fill that breaks of creases let through. */
+    public CreaseFill(String name, Treatment treatment, Vector3D point, double angleDegrees) {
+      this(name, treatment, point, angleDegrees, 0);
     }
 
     @Override

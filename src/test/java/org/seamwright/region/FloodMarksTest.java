@@ -108,4 +108,29 @@ class FloodMarksTest {
       assertThat(map.of(f) == Treatment.OUT_OF_SCOPE).isEqualTo(second);
     }
   }
+
+  /** A roof along y whose ridge is worn flat in its middle third, 0.5 mm to a cell. */
+  private static Mesh wornRoof() {
+    Mesh plane = Shapes.plane(6, 24, 12, 48);
+    double[] xyz = plane.xyz().clone();
+    for (int v = 0; v < plane.vertexCount(); v++) {
+      double worn = Math.max(0, Math.min(1, (Math.abs(xyz[3 * v + 1]) - 2) / 6));
+      xyz[3 * v + 2] = -Math.abs(xyz[3 * v]) * Math.tan(Math.PI / 6) * worn;
+    }
+    return Mesh.of(xyz, plane.corner());
+  }
+
+  @Test
+  void gapsInACreaseAreClosedUpToALength() throws MarkException {
+    // The two sides meet at 60 degrees, less where worn: 40 and more where the slope is above
+    // tan 20 / tan 30 of the full one, so from |y| = 2 + 0.63 * 6 on. The gap is 11.6 mm and a cell.
+    Mesh roof = wornRoof();
+    Vector3D left = Vector3D.of(-2, 9, -1);
+    double whole = area(roof);
+    assertThat(bare(roof, fill(left, 40))).isCloseTo(whole, within(1e-9 * whole));
+    Mark closed = new Mark.CreaseFill("", Treatment.BARE, left, 40, 13);
+    assertThat(bare(roof, closed)).isCloseTo(whole / 2, within(0.005 * whole));
+    Mark tooShort = new Mark.CreaseFill("", Treatment.BARE, left, 40, 10);
+    assertThat(bare(roof, tooShort)).isCloseTo(whole, within(1e-9 * whole));
+  }
 }
