@@ -16,8 +16,8 @@ import org.seamwright.mesh.VertexFans;
  *
  * <p>A break is looked for from each end of a crease line, a vertex with one crease edge. The
  * shortest way over mesh edges from there to a crease that is not near along its own line becomes a
- * barrier, if it is no longer than a limit (E. W. Dijkstra, 1959). O(c log c) for the c edges within
- * the limit of an end.
+ * barrier, if it is no longer than a limit (E. W. Dijkstra, 1959). O(c log c) for the c edges
+ * within the limit of an end.
  */
 final class CreaseGaps {
   /** A place of its own line this many times as far along it as across is another place. */

@@ -141,7 +141,8 @@ public sealed interface Mark {
    * @param point where the fill starts, mm
    * @param angleDegrees the normals of two neighbouring faces must differ by at least this much to
    *     stop the fill; above 0 and at most 180
-   * @param gapsMm breaks of a crease line up to this length don't let the fill through; 0 if they do
+   * @param gapsMm breaks of a crease line up to this length don't let the fill through; 0 if they
+   *     do
    */
   record CreaseFill(
       String name, Treatment treatment, Vector3D point, double angleDegrees, double gapsMm)

@@ -4,9 +4,9 @@ import java.util.function.IntPredicate;
 import org.seamwright.basis.Progress;
 
 /**
- * Smoothing of a region's edge: closing, then opening, by a disc along the surface (J. Serra, "Image
- * Analysis and Mathematical Morphology", 1982). The region grows by the radius, shrinks by twice the
- * radius and grows again.
+ * Smoothing of a region's edge: closing, then opening, by a disc along the surface (J. Serra,
+ * "Image Analysis and Mathematical Morphology", 1982). The region grows by the radius, shrinks by
+ * twice the radius and grows again.
  *
  * <p>While it works a bit of the faces' treatment code says which are members; pieces inherit it.
  */

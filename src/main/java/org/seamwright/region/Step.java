@@ -119,7 +119,8 @@ record Step(int owner, Mark mark, AffineTransformMatrix3D motion) {
     @Override
     public Optional<Mark> creaseFill(Mark.CreaseFill m) {
       return Optional.of(
-          new Mark.CreaseFill(m.name(), m.treatment(), place(m.point()), m.angleDegrees(), m.gapsMm()));
+          new Mark.CreaseFill(
+              m.name(), m.treatment(), place(m.point()), m.angleDegrees(), m.gapsMm()));
     }
 
     @Override

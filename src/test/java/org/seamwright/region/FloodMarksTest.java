@@ -123,7 +123,8 @@ class FloodMarksTest {
   @Test
   void gapsInACreaseAreClosedUpToALength() throws MarkException {
     // The two sides meet at 60 degrees, less where worn: 40 and more where the slope is above
-    // tan 20 / tan 30 of the full one, so from |y| = 2 + 0.63 * 6 on. The gap is 11.6 mm and a cell.
+    // tan 20 / tan 30 of the full one, so from |y| = 2 + 0.63 * 6 on. The gap is 11.6 mm and a
+    // cell.
     Mesh roof = wornRoof();
     Vector3D left = Vector3D.of(-2, 9, -1);
     double whole = area(roof);

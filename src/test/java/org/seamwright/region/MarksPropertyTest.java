@@ -112,7 +112,7 @@ class MarksPropertyTest {
         Vector3D high = pick(point, other, false);
         yield new Mark.InBox("", treatment, low, high.add(Vector3D.of(0.5, 0.5, 0.5)));
       }
-      case 3 -> 
+      case 3 ->
           new Mark.CreaseFill(
               "", treatment, point, 5 + 80 * random.nextDouble(), 4 * random.nextInt(2));
       case 4 -> {
