@@ -169,7 +169,7 @@ public record Layout(Mesh mesh, int[] parent, double[] uv, Stretch stretch, bool
         even[k] *= scale;
       }
       evened = Stretch.of(rest, even);
-      if (evened.nearlyAll() < stretch.nearlyAll()) {
+      if (evened.nearlyAll() < stretch.nearlyAll() && !crosses(sheet.mesh(), even)) {
         stretch = evened;
         best = even;
       }

@@ -61,6 +61,10 @@ final class Outline {
           continue;
         }
         Geometry line = FACTORY.createLineString(coordinates(simplified(rim, run)));
+                if (line.getLength() < allowanceMm) {
+          // It would be a spike; the neighbours' bands cover the place.
+          continue;
+        }
         Geometry wider = film.union(BufferOp.bufferOp(line, -allowanceMm, flat));
         if (wider instanceof Polygon one && one.getNumInteriorRing() <= film.getNumInteriorRing()) {
           film = one;

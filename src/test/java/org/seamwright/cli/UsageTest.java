@@ -12,7 +12,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class UsageTest {
   @ParameterizedTest
-  @ValueSource(strings = {"measure", "new", "mark", "plan", "picture", "window"})
+  @ValueSource(strings = {"measure", "new", "mark", "plan", "picture", "template", "window"})
   void everyCommandHelpsWithAnExample(String command) {
     Run run = Run.of(command, "--help");
 
