@@ -61,7 +61,7 @@ final class Outline {
           continue;
         }
         Geometry line = FACTORY.createLineString(coordinates(simplified(rim, run)));
-                if (line.getLength() < allowanceMm) {
+        if (line.getLength() < allowanceMm) {
           // It would be a spike; the neighbours' bands cover the place.
           continue;
         }
