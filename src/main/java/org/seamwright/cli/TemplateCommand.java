@@ -47,7 +47,7 @@ import picocli.CommandLine.Spec;
       "",
       "Examples:",
       "  seamwright template cup.json --out cup-templates",
-      "  seamwright template cup.json --mark \"Shield for engraving\" --out shield --stretch 1%"
+      "  seamwright template cup.json --mark \"Shield for engraving\" --out shield --stretch 1%%"
     })
 final class TemplateCommand implements Callable<Integer> {
   /** What is covered. */
