@@ -41,13 +41,13 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     footer = {
       "",
-      "Writes templates.pdf for paper, and for a cutter template-N.svg and template-N.dxf of",
-      "each piece. Check the 50 mm bar with a ruler before cutting. Curved places are cut into",
-      "pieces until film need not stretch by more than is allowed.",
+      "Writes templates.pdf for paper, and template-N.svg and template-N.dxf of each",
+      "piece for a cutter. Check the 50 mm bar with a ruler before cutting. Curved",
+      "places are cut into pieces until film need not stretch by more than allowed.",
       "",
       "Examples:",
       "  seamwright template cup.json --out cup-templates",
-      "  seamwright template cup.json --mark \"Shield for engraving\" --out shield --stretch 1%%"
+      "  seamwright template cup.json --of plate --out cup-film --stretch 4%%"
     })
 final class TemplateCommand implements Callable<Integer> {
   /** What is covered. */
