@@ -51,6 +51,7 @@ class ArchitectureTest {
                       "mask",
                       "flatten",
                       "plating")),
+              Map.entry("shop", List.of("basis", "plating", "job")),
               Map.entry("picture", List.of("basis", "units", "mesh", "region", "section")),
               Map.entry(
                   "paper",
@@ -74,7 +75,8 @@ class ArchitectureTest {
                       "plating",
                       "job",
                       "picture",
-                      "paper")),
+                      "paper",
+                      "shop")),
               Map.entry(
                   "window",
                   List.of(
@@ -143,6 +145,14 @@ class ArchitectureTest {
   @ArchTest
   static final ArchRule jtsStaysInFlattening =
       onlyIn("org.locationtech.jts..", "flatten", "templates are the only plane polygons");
+
+  @ArchTest
+  static final ArchRule databasesStayInTheShopBook =
+      onlyIn("java.sql..", "shop", "the shop book is the only database");
+
+  @ArchTest
+  static final ArchRule sqliteStaysInTheShopBook =
+      onlyIn("org.sqlite..", "shop", "the shop book is the only database");
 
   @ArchTest
   static final ArchRule picocliStaysInTheCommandLine =

@@ -12,7 +12,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class UsageTest {
   @ParameterizedTest
-  @ValueSource(strings = {"measure", "new", "mark", "plan", "picture", "template", "window"})
+  @ValueSource(
+      strings = {"measure", "new", "mark", "plan", "picture", "template", "shop", "window"})
   void everyCommandHelpsWithAnExample(String command) {
     Run run = Run.of(command, "--help");
 

@@ -1,0 +1,97 @@
+package org.seamwright.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.Optional;
+import org.seamwright.basis.InputException;
+import org.seamwright.shop.ShopBook;
+import org.seamwright.shop.ShopException;
+import org.seamwright.shop.ShopJson;
+import org.seamwright.units.Amounts;
+import picocli.CommandLine.Option;
+
+/** Which shop book a command uses, and how it prints. */
+final class ShopAccess {
+  private static final double ML_PER_LITRE = 1000;
+
+  @Option(
+      names = "--book",
+      paramLabel = "FILE",
+      description =
+          "The shop book; else the one that the environment variable SEAMWRIGHT_BOOK names, else"
+              + " seamwright-shop.db in your home folder.")
+  private Path book;
+
+  @Option(names = "--json", description = "Print JSON.")
+  private boolean json;
+
+  ShopBook open() throws ShopException {
+    return ShopBook.open(file());
+  }
+
+  private Path file() {
+    if (book != null) {
+      return book;
+    }
+    String named = System.getenv("SEAMWRIGHT_BOOK");
+    return named == null || named.isBlank()
+        ? Path.of(System.getProperty("user.home"), "seamwright-shop.db")
+        : Path.of(named);
+  }
+
+  boolean isJson() {
+    return json;
+  }
+
+  /** Prints what was entered, changed or found, as one line or one object. */
+  int told(PrintWriter out, String line, Map<String, ?> members) {
+    out.println(json ? Json.forTerminal(ShopJson.object(members)) : line);
+    out.flush();
+    return ExitCode.DONE;
+  }
+
+  /** Mass per volume in g/l: "8 g/l". */
+  static double gramsPerLitre(String text) throws InputException {
+    int slash = text.indexOf('/');
+    if (slash < 0) {
+      throw new ShopException(
+          "\"" + text + "\"",
+          "",
+          "it is not a mass per volume",
+          "Write it as mass/volume with both units, for example \"8 g/l\".");
+    }
+    double grams = Amounts.massG(text.substring(0, slash));
+    double ml = Amounts.volumeMl("1 " + text.substring(slash + 1).strip());
+    return grams * (ML_PER_LITRE / ml);
+  }
+
+  /** A charge in A·h: "1.5 Ah". */
+  static double ampHours(String text) throws ShopException {
+    String figure = text.strip().replaceFirst("(?i)\\s*a[·.\\s]?h$", "");
+    if (figure.equals(text.strip()) || !figure.matches("\\d+([.,]\\d+)?")) {
+      throw new ShopException(
+          "\"" + text + "\"", "", "it is not a charge", "Write it as \"1.5 Ah\".");
+    }
+    return Double.parseDouble(figure.replace(',', '.'));
+  }
+
+  /** Refuses a figure that must be above 0. */
+  static double positive(String option, double value) throws ShopException {
+    if (!(value > 0)) {
+      throw new ShopException(option, "", "it must be above 0", "Give what you measured.");
+    }
+    return value;
+  }
+
+  /** What an amount option holds; NaN where it isn't given. */
+  static double noted(Optional<String> text, Reader reader) throws InputException {
+    return text.isPresent() ? reader.read(text.get()) : Double.NaN;
+  }
+
+  /** Reads an amount. */
+  @FunctionalInterface
+  interface Reader {
+    double read(String text) throws InputException;
+  }
+}

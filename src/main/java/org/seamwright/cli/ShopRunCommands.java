@@ -1,0 +1,181 @@
+package org.seamwright.cli;
+
+import java.io.PrintWriter;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.StringJoiner;
+import java.util.concurrent.Callable;
+import org.seamwright.basis.InputException;
+import org.seamwright.plating.Deposits;
+import org.seamwright.shop.Run;
+import org.seamwright.shop.ShopBook;
+import org.seamwright.shop.ShopException;
+import org.seamwright.shop.ShopJson;
+import org.seamwright.units.Amounts;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Commands on runs. */
+final class ShopRunCommands {
+  private ShopRunCommands() {}
+
+  /** An ISO date as it was typed. */
+  static String date(String option, String text) throws ShopException {
+    try {
+      return LocalDate.parse(text).toString();
+    } catch (DateTimeException e) {
+      throw new ShopException(
+          option, "", "\"" + text + "\" is not a date", "Write it as 2026-01-31.", e);
+    }
+  }
+
+  @Command(
+      name = "add",
+      description = "Enters a run: one section plated once. What was not measured is left out.",
+      mixinStandardHelpOptions = true,
+      footer = {
+        "",
+        "Example, with invented figures:",
+        "  seamwright shop run add --job cup --section 1 --solution-used \"100 ml\" \\",
+        "    --strength \"20 g/l\" --usable 0.5 --time \"10 min\" --before \"50 g\" --after \"50.8 g\""
+      })
+  static final class Add implements Callable<Integer> {
+    @Option(names = "--job", required = true, description = "Name of the job.")
+    private String job;
+
+    @Option(names = "--section", required = true, description = "Name of the section.")
+    private String section;
+
+    @Option(
+        names = "--deposit",
+        defaultValue = "gold-hard",
+        description = "Metal, as in job files (default: ${DEFAULT-VALUE}).")
+    private String deposit;
+
+    @Option(names = "--operator", defaultValue = "", description = "Who plated.")
+    private String operator;
+
+    @Option(names = "--date", description = "Day, 2026-01-31; else today.")
+    private Optional<String> date;
+
+    @Option(names = "--solution-used", description = "Solution used: \"100 ml\".")
+    private Optional<String> solution;
+
+    @Option(names = "--strength", description = "Metal in it: \"20 g/l\".")
+    private Optional<String> strength;
+
+    @Option(names = "--usable", description = "Share of it that can be laid down, to 1.")
+    private Optional<Double> usable;
+
+    @Option(names = "--time", description = "Time of plating: \"10 min\".")
+    private Optional<String> time;
+
+    @Option(names = "--charge", description = "Charge: \"1.5 Ah\".")
+    private Optional<String> charge;
+
+    @Option(names = "--before", description = "Weight before: \"50 g\".")
+    private Optional<String> before;
+
+    @Option(names = "--after", description = "Weight after.")
+    private Optional<String> after;
+
+    @Option(names = "--reading", description = "A thickness reading: \"1.2 µm\"; may be repeated.")
+    private List<String> readings = List.of();
+
+    @Option(names = "--photo", description = "Path of a photo; may be repeated.")
+    private List<String> photos = List.of();
+
+    @Option(names = "--note", defaultValue = "", description = "Free text.")
+    private String note;
+
+    @Mixin private ShopAccess access;
+    @Spec private CommandSpec spec;
+
+    @Override
+    public Integer call() throws InputException {
+      Deposits.byId(deposit);
+      StringJoiner um = new StringJoiner(" ");
+      for (String reading : readings) {
+        um.add(String.valueOf(Amounts.thicknessUm(reading)));
+      }
+      double share = usable.orElse(Double.NaN);
+      if (share <= 0 || share > 1) {
+        throw new ShopException("--usable", "", "a share is above 0, to 1", "Write 0.5 for half.");
+      }
+      Run run =
+          new Run(
+              0,
+              job,
+              section,
+              deposit,
+              operator,
+              date("--date", date.orElseGet(() -> LocalDate.now().toString())),
+              ShopAccess.noted(solution, Amounts::volumeMl),
+              ShopAccess.noted(strength, ShopAccess::gramsPerLitre),
+              share,
+              ShopAccess.noted(time, Amounts::seconds) / 60,
+              ShopAccess.noted(charge, ShopAccess::ampHours),
+              ShopAccess.noted(before, Amounts::massG),
+              ShopAccess.noted(after, Amounts::massG),
+              um.toString(),
+              String.join("\n", photos),
+              note);
+      try (ShopBook book = access.open()) {
+        long id = book.add(run);
+        return access.told(
+            spec.commandLine().getOut(), "Run " + id + " entered.", Map.of("id", id));
+      }
+    }
+  }
+
+  @Command(
+      name = "list",
+      description = "Lists runs, the latest first.",
+      mixinStandardHelpOptions = true,
+      footer = {"", "Example:", "  seamwright shop run list --job cup --json"})
+  static final class ListAll implements Callable<Integer> {
+    @Option(names = "--job", defaultValue = "", description = "Only of this job.")
+    private String job;
+
+    @Option(names = "--deposit", defaultValue = "", description = "Only of this metal.")
+    private String deposit;
+
+    @Option(names = "--operator", defaultValue = "", description = "Only of this operator.")
+    private String operator;
+
+    @Option(
+        names = "--most",
+        defaultValue = "100",
+        description = "How many at most (default: ${DEFAULT-VALUE}).")
+    private int most;
+
+    @Mixin private ShopAccess access;
+    @Spec private CommandSpec spec;
+
+    @Override
+    public Integer call() throws InputException {
+      PrintWriter out = spec.commandLine().getOut();
+      try (ShopBook book = access.open()) {
+        List<Run> runs = book.runs(job, deposit, operator, most);
+        if (access.isJson()) {
+          out.println(Json.forTerminal(ShopJson.runs(runs)));
+        } else {
+          for (Run r : runs) {
+            String gain = Double.isNaN(r.gainG()) ? "not weighed" : "gained " + r.gainG() + " g";
+            out.printf(
+                "%d  %s  %s, section %s, %s, %s%n",
+                r.id(), r.date(), r.job(), r.section(), r.deposit(), gain);
+          }
+        }
+      }
+      out.flush();
+      return ExitCode.DONE;
+    }
+  }
+}

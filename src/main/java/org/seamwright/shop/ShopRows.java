@@ -1,0 +1,84 @@
+package org.seamwright.shop;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/** Rows of the tables to records and back; cells in the order of {@link ShopTable#columns}. */
+final class ShopRows {
+  private ShopRows() {}
+
+  static List<Object> read(ShopTable table, ResultSet row) throws SQLException {
+    List<Object> cells = new ArrayList<>();
+    for (int i = 0; i < table.columns().size(); i++) {
+      cells.add(
+          switch (table.type(i)) {
+            case TEXT -> row.getString(i + 1);
+            case INTEGER -> row.getLong(i + 1);
+            case REAL -> row.getObject(i + 1) == null ? Double.NaN : row.getDouble(i + 1);
+          });
+    }
+    return cells;
+  }
+
+  static Bottle bottle(List<Object> c) {
+    return new Bottle(
+        (Long) c.get(0), text(c, 1), text(c, 2), real(c, 3), real(c, 4), text(c, 5), real(c, 6));
+  }
+
+  static Price price(List<Object> c) {
+    return new Price(
+        (Long) c.get(0), text(c, 1), real(c, 2), text(c, 3), (Long) c.get(4), text(c, 5));
+  }
+
+  static Run run(List<Object> c) {
+    return new Run(
+        (Long) c.get(0),
+        text(c, 1),
+        text(c, 2),
+        text(c, 3),
+        text(c, 4),
+        text(c, 5),
+        real(c, 6),
+        real(c, 7),
+        real(c, 8),
+        real(c, 9),
+        real(c, 10),
+        real(c, 11),
+        real(c, 12),
+        text(c, 13),
+        text(c, 14),
+        text(c, 15));
+  }
+
+  /** Cells of a run that is to be entered; its number is the book's to give. */
+  static List<Object> cells(Run r) {
+    return Arrays.asList(
+        null,
+        r.job(),
+        r.section(),
+        r.deposit(),
+        r.operator(),
+        r.date(),
+        r.solutionMl(),
+        r.gPerL(),
+        r.usableShare(),
+        r.minutes(),
+        r.ampHours(),
+        r.beforeG(),
+        r.afterG(),
+        r.readingsUm(),
+        r.photos(),
+        r.notes());
+  }
+
+  private static String text(List<Object> cells, int column) {
+    return (String) cells.get(column);
+  }
+
+  private static double real(List<Object> cells, int column) {
+    return (Double) cells.get(column);
+  }
+}

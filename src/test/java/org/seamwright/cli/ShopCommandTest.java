@@ -1,0 +1,146 @@
+package org.seamwright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.seamwright.job.JobFile;
+
+class ShopCommandTest {
+  @TempDir private Path folder;
+
+  private Run shop(String book, String words, Object... more) {
+    String[] first = words.split(" ");
+    Object[] all = new Object[1 + first.length + more.length + 2];
+    all[0] = "shop";
+    System.arraycopy(first, 0, all, 1, first.length);
+    System.arraycopy(more, 0, all, 1 + first.length, more.length);
+    all[all.length - 2] = "--book";
+    all[all.length - 1] = folder.resolve(book);
+    Run run = Run.of(all);
+    return run;
+  }
+
+  private void enterARun() {
+    Run run =
+        shop(
+            "b.db",
+            "run add --job cup --section 1 --usable 0.5 --date 2026-01-02",
+            "--solution-used",
+            "100 ml",
+            "--strength",
+            "20 g/l",
+            "--time",
+            "10 min",
+            "--before",
+            "50 g",
+            "--after",
+            "50.8 g",
+            "--charge",
+            "1.5 Ah",
+            "--reading",
+            "1.2 µm");
+    assertThat(run.err()).isEmpty();
+    assertThat(run.out().strip()).isEqualTo("Run 1 entered.");
+  }
+
+  /** 100 ml × 20 g/l × 0.5 = 1 g usable, 0.8 g gained: loss 0.25. */
+  @Test
+  void runsBecomeDefaultsOnRequest() throws Exception {
+    Path job = folder.resolve("cup.json");
+    Files.copy(Path.of("models/cup.json"), job);
+    String before = Files.readString(job);
+    assertThat(shop("b.db", "apply", job).code()).isEqualTo(ExitCode.REFUSED);
+    enterARun();
+    assertThat(shop("b.db", "defaults").out()).contains("Loss share: median 0.25", "of 1 run(s)");
+    assertThat(shop("b.db", "defaults --json").out()).contains("\"runs\": 1");
+    assertThat(shop("b.db", "defaults --operator nobody").out()).contains("no run tells it");
+    assertThat(Files.readString(job)).isEqualTo(before);
+    assertThat(shop("b.db", "apply", job).code()).isEqualTo(ExitCode.DONE);
+    assertThat(JobFile.read(job).plating().lossShare()).isCloseTo(0.25, within(1e-9));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"json", "csv"})
+  void theBookGoesOutAndIn(String format) throws Exception {
+    enterARun();
+    Path first = folder.resolve("1." + format);
+    Path second = folder.resolve("2." + format);
+    assertThat(shop("b.db", "export", first).code()).isEqualTo(ExitCode.DONE);
+    assertThat(shop("c.db", "import", first).out()).contains("1 entries");
+    assertThat(shop("c.db", "export", second).code()).isEqualTo(ExitCode.DONE);
+    assertThat(Files.readString(second)).isEqualTo(Files.readString(first));
+    assertThat(shop("c.db", "run list").out()).contains("cup, section 1, gold-hard");
+    assertThat(shop("c.db", "check").out()).contains("sound");
+  }
+
+  /** Need 12 g, 4 g in stock. */
+  @Test
+  void bottlesAreBoughtAfterStock() {
+    shop("b.db", "bottle add --solution demo", "--full", "5 g", "--strength", "20 g/l");
+    assertThat(shop("b.db", "bottle use 1 --volume", "50 ml").out()).contains("4.0 g left");
+    assertThat(shop("b.db", "bottle list").out()).contains("demo", "4.0 g of 5.0 g");
+    shop("b.db", "price add --what demo --price 40 --currency EUR --size", "5 g");
+    shop("b.db", "price add --what demo --price 18 --currency EUR --size", "2 g");
+    assertThat(shop("b.db", "price list").out()).contains("40.00 EUR");
+    Run buy = shop("b.db", "buy --what demo --need", "12 g");
+    // 4 × 2 g = 72 for 8 g beats 2 × 5 g = 80 and 5 + 2 + 2 = 76.
+    assertThat(buy.out()).contains("4 × demo, 2.0 g", "72.00 EUR", "0.0 g of it left over");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          bottle add --solution x --full 0g --strength 20g/l      | it must be above 0
+          bottle add --solution x --full 5 --strength 20g/l       | 5
+          bottle use 9 --volume 5ml                               | no such bottle
+          run add --job a --section b --charge 5                  | it is not a charge
+          run add --job a --section b --date yesterday            | is not a date
+          run add --job a --section b --deposit tin               | no such deposit
+          buy --what x --need 5g                                  | no price
+          export a.txt                                            | End it in .csv or .json
+          import none.csv                                         | it cannot be read
+          """)
+  void refusals(String words, String says) {
+    Run run = shop("b.db", words);
+    assertThat(run.code()).isEqualTo(ExitCode.REFUSED);
+    assertThat(run.err()).contains(says);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "bottle add",
+        "bottle list",
+        "bottle use",
+        "price add",
+        "price list",
+        "buy",
+        "run add",
+        "run list",
+        "defaults",
+        "apply",
+        "export",
+        "import",
+        "check"
+      })
+  void everyCommandHelpsWithAnExample(String words) {
+    Run run = Run.of((Object[]) ("shop " + words + " --help").split(" "));
+    assertThat(run.code()).isEqualTo(ExitCode.DONE);
+    assertThat(run.out()).contains("Example", "  seamwright shop " + words);
+  }
+
+  @Test
+  void aMissingSubcommandIsWrongUsage() {
+    assertThat(Run.of("shop").code()).isEqualTo(ExitCode.USAGE);
+    assertThat(Run.of("shop", "bottle").code()).isEqualTo(ExitCode.USAGE);
+  }
+}
