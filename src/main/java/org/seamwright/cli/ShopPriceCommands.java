@@ -76,7 +76,7 @@ final class ShopPriceCommands {
         throw new ShopException(
             "--price", "", "it is finer than a hundredth", "Round it to two decimals.", e);
       }
-      ShopAccess.positive("--price", hundredths);
+      ShopAccess.positive("--price", price.doubleValue());
       ShopAccess.positive("--size", of.value());
       try (ShopBook book = access.open()) {
         long id = book.add(new Price(0, what, of.value(), of.unit(), hundredths, currency));

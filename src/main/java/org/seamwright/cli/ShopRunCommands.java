@@ -3,6 +3,7 @@ package org.seamwright.cli;
 import java.io.PrintWriter;
 import java.time.DateTimeException;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -115,7 +116,8 @@ final class ShopRunCommands {
               section,
               deposit,
               operator,
-              date("--date", date.orElseGet(() -> LocalDate.now().toString())),
+              date(
+                  "--date", date.orElseGet(() -> LocalDate.now(ZoneId.systemDefault()).toString())),
               ShopAccess.noted(solution, Amounts::volumeMl),
               ShopAccess.noted(strength, ShopAccess::gramsPerLitre),
               share,
