@@ -49,7 +49,8 @@ class PowerLossTest {
           confirmed.add(Long.valueOf(said.readLine()));
         }
         Thread.sleep(0, random.nextInt(1_000_000));
-        // On Unix this is SIGKILL. By the handle, since the process itself would close its output unread.
+        // On Unix this is SIGKILL. By the handle, since the process itself would close its output
+        // unread.
         writer.toHandle().destroyForcibly();
         String line = said.readLine();
         while (line != null && line.matches("\\d+")) {
