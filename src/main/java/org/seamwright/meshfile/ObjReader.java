@@ -69,7 +69,7 @@ final class ObjReader {
       unreadLine = unread == 0 ? run.unreadLine() : unreadLine;
       unread += run.unread();
     }
-    splitter.requireSplittable("", refusal);
+    splitter.requireSplittable(() -> "", refusal);
     List<String> list = new ArrayList<>(names.keySet());
     return new RawFaces(
         new RawFaces.Points.Wide(points),

@@ -205,7 +205,7 @@ final class ObjRun {
           "the face has " + polygon.size() + " corners; it needs at least 3",
           "Mend the line or export the model again.");
     }
-    splitter.requireSplittable(polygon.size(), place(), refusal);
+    splitter.requireSplittable(polygon.size(), this::place, refusal);
     int triangles = splitter.split(allPoints, polygon, 0, polygon.size());
     for (int i = 0; i < triangles; i++) {
       label.add(currentLabel);

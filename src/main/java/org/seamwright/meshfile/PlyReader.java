@@ -185,7 +185,7 @@ final class PlyReader {
   private void polygon(PlyHeader.Property list, Growing.Ints polygon) throws MeshFileException {
     long count = values.length(list);
     splitter.requireSplittable(
-        (int) Math.min(count, Integer.MAX_VALUE), count > 4 ? values.place() : "", refusal);
+        (int) Math.min(count, Integer.MAX_VALUE), values::place, refusal);
     for (long i = 0; i < count; i++) {
       polygon.add(index(values.whole(list.type())));
     }
@@ -211,7 +211,7 @@ final class PlyReader {
     if (index > highest) {
       highest = index;
       if (!pointsKnown || index >= points.size() / 3) {
-        highestPlace = values.place();
+        highestPlace = values.element();
       }
     }
     return (int) index;

@@ -48,6 +48,11 @@ abstract sealed class PlyValues {
     number = index;
   }
 
+  /** The element that comes now, without its line, which takes time to count. */
+  String element() {
+    return Refusal.shorten(element) + " " + number;
+  }
+
   String place() {
     return element.isEmpty() ? where() : Refusal.shorten(element) + " " + number + ", " + where();
   }

@@ -1,6 +1,7 @@
 package org.seamwright.meshfile;
 
 import java.util.Arrays;
+import java.util.function.Supplier;
 
 /**
  * Splits polygons into triangles by clipping ears in the polygon's mean plane, the ear with the
@@ -56,11 +57,16 @@ final class PolygonSplitter {
     this.corner = corner;
   }
 
-  /** Refuses a polygon that would take too long to split, alone or with those before it. */
-  void requireSplittable(int count, String place, Refusal refusal) throws MeshFileException {
+  /**
+   * Refuses a polygon that would take too long to split, alone or with those before it.
+   *
+   * @param place where it is; asked only if it is refused, since counting lines takes time
+   */
+  void requireSplittable(int count, Supplier<String> place, Refusal refusal)
+      throws MeshFileException {
     if (count > MOST_CORNERS) {
       throw refusal.at(
-          place,
+          place.get(),
           "the face has " + count + " corners; at most " + MOST_CORNERS + " can be split",
           "Export the model again as triangles.");
     }
@@ -69,10 +75,10 @@ final class PolygonSplitter {
   }
 
   /** Refuses what would take too long to split all together. */
-  void requireSplittable(String place, Refusal refusal) throws MeshFileException {
+  void requireSplittable(Supplier<String> place, Refusal refusal) throws MeshFileException {
     if (work > MOST_WORK) {
       throw refusal.at(
-          place,
+          place.get(),
           "splitting all faces of many corners would take too long",
           "Export the model again as triangles.");
     }
