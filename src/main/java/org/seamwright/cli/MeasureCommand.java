@@ -48,6 +48,15 @@ final class MeasureCommand implements Callable<Integer> {
 
   @Mixin private ScaleOptions scaleOptions;
 
+  @Option(
+      names = "--tip",
+      paramLabel = "LENGTH",
+      converter = ScaleOptions.LengthConverter.class,
+      description =
+          "Length of the brush's tip, such as \"3 mm\" (so if left out: a shop setting). Scan noise"
+              + " finer than that is taken off the smooth area.")
+  private Double tipMm;
+
   @Option(names = "--json", description = "Print the figures as JSON.")
   private boolean json;
 
@@ -64,7 +73,7 @@ final class MeasureCommand implements Callable<Integer> {
     MeshDocument document = MeshFiles.read(file, Progress.NONE);
     Piece piece;
     try {
-      piece = Piece.of(document, file.toString(), scale, Progress.NONE);
+      piece = Piece.of(document, file.toString(), scale, tip(), Progress.NONE);
     } catch (UnitUnknownException unknown) {
       return askForUnit(document, unknown);
     }
@@ -76,6 +85,10 @@ final class MeasureCommand implements Callable<Integer> {
     }
     out.flush();
     return ExitCode.DONE;
+  }
+
+  private double tip() {
+    return tipMm == null ? Survey.DEFAULT_TIP_MM : tipMm;
   }
 
   private int askForUnit(MeshDocument document, UnitUnknownException unknown) {

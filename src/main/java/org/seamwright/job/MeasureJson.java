@@ -110,6 +110,8 @@ public final class MeasureJson {
     tree.put("smoothLowMm2", survey.smooth().lowMm2());
     tree.put("smoothHighMm2", survey.smooth().highMm2());
     tree.put("roughnessMm2", survey.smooth().roughnessMm2());
+    tree.put("noiseMm2", survey.smooth().noiseMm2());
+    tree.put("tipMm", survey.smooth().tipMm());
     tree.put("volumeMm3", survey.volumeMm3());
     tree.put("sizeMm", sizeMm(survey.bounds()));
     tree.put("parts", survey.parts());

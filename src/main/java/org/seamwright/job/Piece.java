@@ -109,6 +109,20 @@ public record Piece(
   }
 
   /**
+   * Scales and surveys a piece that has been read, for a brush.
+   *
+   * @param source the mesh file's name, for messages
+   * @param tipMm length of the brush's tip, mm: what is finer and all over is noise
+   * @throws InputException if it holds no area, or nobody says its unit ({@link
+   *     UnitUnknownException})
+   */
+  public static Piece of(
+      MeshDocument document, String source, Job.Scale scale, double tipMm, Progress progress)
+      throws InputException {
+    return of(document, source, scale, List.of(), tipMm, progress);
+  }
+
+  /**
    * Scales, cleans and surveys a piece that has been read. A known length is one of the file as it
    * is, before cleaning.
    *
@@ -123,6 +137,17 @@ public record Piece(
       List<Repair> cleaning,
       Progress progress)
       throws InputException {
+    return of(document, source, scale, cleaning, Survey.DEFAULT_TIP_MM, progress);
+  }
+
+  private static Piece of(
+      MeshDocument document,
+      String source,
+      Job.Scale scale,
+      List<Repair> cleaning,
+      double tipMm,
+      Progress progress)
+      throws InputException {
     PieceScale taken = PieceScale.of(document, source, scale);
     Mesh raw = document.mesh().scaledBy(taken.mmPerUnit());
     checkSize(source, raw);
@@ -132,7 +157,7 @@ public record Piece(
     // What welding dropped while reading is part of the model as it is, not of a cleaned one.
     int dropped = cleaning.isEmpty() ? document.droppedFaces() : 0;
     Progress rest = progress.between(cleaning.isEmpty() ? 0 : 0.5, 1);
-    Survey survey = Surveyor.survey(mesh, topology, dropped, rest);
+    Survey survey = Surveyor.survey(mesh, topology, dropped, tipMm, rest);
     checkArea(source, survey);
     List<Notice> notices = new ArrayList<>();
     notices.addAll(taken.notices(survey.bounds()));

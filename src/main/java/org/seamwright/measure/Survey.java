@@ -42,19 +42,40 @@ public record Survey(
     notices = List.copyOf(notices);
   }
 
+  /** Length of a brush's tip where nothing is told, mm: a shop setting, not a published value. */
+  public static final double DEFAULT_TIP_MM = 3;
+
   /**
-   * Area of the smooth surface that the facets stand for.
+   * Area of the smooth surface that the facets stand for, as a brush sees it.
    *
-   * @param areaMm2 estimate, what roughness adds taken off
+   * @param areaMm2 estimate, what noise and roughness add taken off
    * @param lowMm2 lower end of the bar
    * @param highMm2 upper end of the bar
-   * @param roughnessMm2 how much has been taken off for roughness at the scale of the facets, as
-   *     scans have
+   * @param roughnessMm2 how much has been taken off for roughness at the scale of the facets; 0
+   *     where noise has been taken off, which includes it
+   * @param noiseMm2 how much the facets' area exceeds the estimate where scan noise was found, mm²;
+   *     0 where none was
+   * @param tipMm length of the brush's tip, at whose scale noise is told from detail, mm
    */
-  public record SmoothArea(double areaMm2, double lowMm2, double highMm2, double roughnessMm2) {
+  public record SmoothArea(
+      double areaMm2,
+      double lowMm2,
+      double highMm2,
+      double roughnessMm2,
+      double noiseMm2,
+      double tipMm) {
     /** An area from which nothing has been taken off. */
     public SmoothArea(double areaMm2, double lowMm2, double highMm2) {
-      this(areaMm2, lowMm2, highMm2, 0);
+      this(areaMm2, lowMm2, highMm2, 0, 0, DEFAULT_TIP_MM);
+    }
+
+    /** An area with its noise not looked for. */
+    SmoothArea(double areaMm2, double lowMm2, double highMm2, double roughnessMm2) {
+      this(areaMm2, lowMm2, highMm2, roughnessMm2, 0, DEFAULT_TIP_MM);
+    }
+
+    SmoothArea withTip(double tip) {
+      return new SmoothArea(areaMm2, lowMm2, highMm2, roughnessMm2, noiseMm2, tip);
     }
   }
 }

@@ -37,6 +37,20 @@ public final class Surveyor {
    * @param progress told the share done; may cancel
    */
   public static Survey survey(Mesh mesh, Topology topology, int droppedFaces, Progress progress) {
+    return survey(mesh, topology, droppedFaces, Survey.DEFAULT_TIP_MM, progress);
+  }
+
+  /**
+   * Surveys a mesh for a brush.
+   *
+   * @param mesh the piece in mm
+   * @param topology its edges
+   * @param droppedFaces faces left out while welding, counted as degenerate
+   * @param tipMm length of the brush's tip, mm, above zero: what is finer and all over is noise
+   * @param progress told the share done; may cancel
+   */
+  public static Survey survey(
+      Mesh mesh, Topology topology, int droppedFaces, double tipMm, Progress progress) {
     ForkJoinTask<Parts> joined = ForkJoinTask.adapt(() -> Parts.of(mesh, topology)).fork();
     Fans fans = Fans.of(mesh);
     Bounds bounds = fans.bounds(mesh);
@@ -45,14 +59,21 @@ public final class Surveyor {
     int duplicates = Duplicates.count(mesh, topology);
     progress.at(0.2);
     SmoothSurface.Estimate smooth =
-        SmoothSurface.of(mesh, topology, fans, sums.areaMm2(), progress.between(0.2, 0.95));
+        SmoothSurface.of(mesh, topology, fans, sums.areaMm2(), progress.between(0.2, 0.6));
+    Survey.SmoothArea area =
+        ScanNoise.takenOff(
+            mesh,
+            topology,
+            smooth.area().withTip(tipMm),
+            sums.areaMm2(),
+            progress.between(0.6, 0.95));
     Parts parts = joined.join();
     Survey survey =
         new Survey(
             mesh.faceCount(),
             fans.used(),
             sums.areaMm2(),
-            smooth.area(),
+            area,
             sums.volumeMm3(),
             bounds,
             parts.count(),
@@ -159,20 +180,36 @@ public final class Surveyor {
           smooth.folds().count(),
           "%,d faces ("
               + percent(smooth.folds().areaMm2() / s.areaMm2())
-              + " of the area) are folded against all their neighbours; unless the piece is"
-              + " knurled or pleated like that, their area can be far above that of the piece. Export"
-              + " it again with more even faces, or clean the scan.");
+              + " of the area) are folded against all their neighbours, like a paper lantern."
+              + " Faces folded so over-measure without limit as they get finer (H. A. Schwarz,"
+              + " 1890); unless the piece is knurled or pleated like that, their area can be far"
+              + " above that of the piece. Export it again with more even faces, or clean the"
+              + " scan.");
     }
-    if (smooth.area().roughnessMm2() > ROUGH * s.areaMm2()) {
+    if (s.smooth().noiseMm2() > 0) {
+      tell(
+          list,
+          "scan-noise",
+          1,
+          String.format(
+                  Locale.ROOT,
+                  "Scan noise, all over and finer than a brush's tip of %.3g mm, adds about %.4g mm² (",
+                  s.smooth().tipMm(),
+                  s.smooth().noiseMm2())
+              + percent(s.smooth().noiseMm2() / s.areaMm2())
+              + " of the faces' area), which no brush sees. It has been taken off the smooth area,"
+              + " which is an estimate; the area of the faces still has it.");
+    }
+    if (s.smooth().roughnessMm2() > ROUGH * s.areaMm2()) {
       tell(
           list,
           "rough-surface",
           1,
           "The surface is rough at the scale of its faces, as scans are; that adds about "
-              + percent(smooth.area().roughnessMm2() / s.areaMm2())
+              + percent(s.smooth().roughnessMm2() / s.areaMm2())
               + " to the faces' area, and has been taken off the smooth area.");
     }
-    double width = smooth.area().highMm2() - smooth.area().lowMm2();
+    double width = s.smooth().highMm2() - s.smooth().lowMm2();
     if (width > UNCERTAIN * s.areaMm2()) {
       tell(
           list,
