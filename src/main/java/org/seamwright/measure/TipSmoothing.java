@@ -18,7 +18,7 @@ import org.seamwright.mesh.Topology;
  */
 final class TipSmoothing {
   /** Reach of the fit over the tip: weights fall to zero there. */
-  static final double REACH = 1.75;
+  static final double REACH = 1.6;
 
   /** Least reach over the edges' local length: two rows of neighbours. */
   private static final double ROWS = 2.6;
