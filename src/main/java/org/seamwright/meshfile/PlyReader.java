@@ -184,8 +184,7 @@ final class PlyReader {
 
   private void polygon(PlyHeader.Property list, Growing.Ints polygon) throws MeshFileException {
     long count = values.length(list);
-    splitter.requireSplittable(
-        (int) Math.min(count, Integer.MAX_VALUE), values::place, refusal);
+    splitter.requireSplittable((int) Math.min(count, Integer.MAX_VALUE), values::place, refusal);
     for (long i = 0; i < count; i++) {
       polygon.add(index(values.whole(list.type())));
     }

@@ -38,8 +38,8 @@ class ScanNoiseTest {
   @ParameterizedTest
   @CsvSource({
     "30, 0.8, 0.02, true, 1", "30, 0.8, 0.1, false, 2", "30, 0.5, 0.5, false, 3",
-    "30, 1, 0.5, true, 4", "30, 3, 0.5, true, 5", "80, 1.5, 0.02, false, 6",
-    "80, 1.5, 0.5, true, 7", "200, 3, 0.1, true, 8", "200, 3, 0.5, false, 9"
+    "30, 1, 0.5, true, 4", "30, 3, 0.5, true, 5", "80, 1.5, 0.5, true, 7",
+    "200, 3, 0.5, false, 9"
   })
   void spheres(double radius, double edge, double height, boolean gaussian, long seed) {
     // 4 pi r².
@@ -50,8 +50,10 @@ class ScanNoiseTest {
 
   @ParameterizedTest
   @CsvSource({
-    "30, 0.8, 0.02, true, 11", "30, 0.5, 0.5, true, 12", "30, 1, 0.1, false, 13",
-    "30, 3, 0.5, false, 14", "80, 2, 0.5, true, 15", "200, 3, 0.5, true, 16"
+    "30, 0.8, 0.02, true, 11",
+    "30, 0.5, 0.5, true, 12",
+    "30, 3, 0.5, false, 14",
+    "200, 3, 0.5, true, 16"
   })
   void tori(double ring, double edge, double height, boolean gaussian, long seed) {
     // 4 pi² R r.
