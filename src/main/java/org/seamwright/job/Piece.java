@@ -10,6 +10,7 @@ import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
 import org.seamwright.measure.Survey;
 import org.seamwright.measure.Surveyor;
+import org.seamwright.mend.HiddenArea;
 import org.seamwright.mend.Mended;
 import org.seamwright.mend.Mender;
 import org.seamwright.mend.Repair;
@@ -164,6 +165,8 @@ public record Piece(
     notices.addAll(document.notices());
     cleaned.done().forEach(d -> notices.add(d.notice()));
     notices.addAll(survey.notices());
+    notices.addAll(
+        HiddenArea.notices(mesh, topology, survey.parts(), survey.areaMm2(), Progress.NONE));
     return new Piece(document, cleaned, taken.mmPerUnit(), topology, survey, notices);
   }
 
