@@ -34,7 +34,8 @@ class HiddenAreaTest {
   void twoCubesOffsetByHalf() {
     // Each corner of one, 10 by 10 on three sides, lies inside the other: 2 * 3 * 100.
     Mesh cube = Shapes.cube(20, 4);
-    assertThat(hidden(Shapes.join(cube, Shapes.moved(cube, 10, 10, 10)))).isCloseTo(600, within(1.0));
+    assertThat(hidden(Shapes.join(cube, Shapes.moved(cube, 10, 10, 10))))
+        .isCloseTo(600, within(1.0));
   }
 
   @Test
@@ -46,7 +47,8 @@ class HiddenAreaTest {
 
   @Test
   void aCubeInACubeIsHiddenWhole() {
-    assertThat(hidden(Shapes.join(Shapes.cube(20, 2), Shapes.cube(6, 2)))).isCloseTo(216, within(1.0));
+    assertThat(hidden(Shapes.join(Shapes.cube(20, 2), Shapes.cube(6, 2))))
+        .isCloseTo(216, within(1.0));
   }
 
   @Test
