@@ -67,6 +67,7 @@ final class AmountText {
     at += spaces(at);
     BigDecimal sum = BigDecimal.ZERO;
     BigDecimal last = null;
+    KnownUnit before = null;
     do {
       Matcher number = matcher(NUMBER, at);
       if (!number.lookingAt()) {
@@ -80,6 +81,11 @@ final class AmountText {
       if (last != null && worth.compareTo(last) >= 0) {
         throw refused("parts must go from the larger unit to the smaller");
       }
+      if (before == KnownUnit.FOOT && known != KnownUnit.INCH) {
+        // "1'500 mm" is one and a half metres to those who mark thousands so.
+        throw refused("after feet only inches may follow; thousands are not marked");
+      }
+      before = known;
       last = worth;
       sum = sum.add(times(number, worth));
     } while (at < text.length());

@@ -213,4 +213,12 @@ class AmountsTest {
     assertThatThrownBy(() -> LengthUnit.mmPer(symbol))
         .hasMessageContaining("um, mm, cm, m, in, ft");
   }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"1'500 mm", "1’500 mm", "1' 500.5 mm", "2 ft 3 mm"})
+  void thousandsMarkedByAnApostropheAreNotTakenForFeet(String text) {
+    assertThatThrownBy(() -> Amounts.lengthMm(text))
+        .isInstanceOf(AmountException.class)
+        .hasMessageContaining("after feet only inches");
+  }
 }
