@@ -18,11 +18,16 @@ final class Beams {
   /** Faces that a beam crosses: three to five edge lengths on a mesh of even faces. */
   private static final int DEPTH = 8;
 
+  /** The same from bent lines, whose short edges say little of what is further off. */
+  private static final int BENT_DEPTH = 16;
+
   /** The same for beams that start from a vertex of the way, on surfaces ridden with needles. */
   private static final int HOP_DEPTH = 12;
 
   /** Faces that a beam crosses less for each corner that was reached sooner. */
   private static final int LOST = 3;
+
+  private static final int BENT_LOST = 1;
 
   private final double[] p;
   private final int[] corner;
@@ -38,6 +43,7 @@ final class Beams {
 
   private int from = Arrivals.SEED;
   private int depthAtStart = DEPTH;
+  private int lost = LOST;
 
   Beams(Mesh mesh, Topology topology, VertexFans fans, IntPredicate faces, Arrivals arrivals) {
     p = mesh.xyz();
@@ -53,6 +59,13 @@ final class Beams {
     start = arrivals.distance[vertex];
     from = vertex;
     depthAtStart = HOP_DEPTH;
+    lost = 0;
+  }
+
+  /** Lets the beams to come start from bent lines. */
+  void startFromBentLines() {
+    depthAtStart = BENT_DEPTH;
+    lost = BENT_LOST;
   }
 
   /**
@@ -213,7 +226,7 @@ final class Beams {
         d = Math.sqrt(tu * tu + tv * tv);
       }
       if (arrivals.distance[c] < start + d) {
-        left -= depthAtStart == DEPTH ? LOST : 0;
+        left -= lost;
       } else if (arrivals.betters(c, start + d)) {
         double gx = (cx - tx) / d;
         double gy = (cy - ty) / d / cy;

@@ -43,6 +43,9 @@ final class Seeds {
 
   /** Segments come before points, so that beams from points soon find that they are late. */
   void sow(Sources sources) {
+    if (sources.isBent()) {
+      beams.startFromBentLines();
+    }
     for (int h : sources.halfEdgeArray()) {
       edge(corner[h], corner[Topology.next(h)]);
     }
@@ -54,10 +57,12 @@ final class Seeds {
     for (int v : sources.vertexArray()) {
       pointAtVertex(v);
     }
+    BitSet ends = new BitSet();
     for (int h : sources.halfEdgeArray()) {
-      pointAtVertex(corner[h]);
-      pointAtVertex(corner[Topology.next(h)]);
+      ends.set(corner[h]);
+      ends.set(corner[Topology.next(h)]);
     }
+    ends.stream().forEach(this::pointAtVertex);
     for (List<SurfacePoint> path : sources.paths()) {
       for (SurfacePoint point : path) {
         point(point);

@@ -20,10 +20,17 @@ final class Band {
 
   private final EditableSurface surface;
   private final double radiusMm;
+  private final boolean isBent;
   private final Progress progress;
 
-  Band(EditableSurface surface, double radiusMm, Progress progress) {
+  /**
+   * Makes a band.
+   *
+   * @param isBent whether the sources are bent lines: {@link Sources#bent}
+   */
+  Band(EditableSurface surface, double radiusMm, boolean isBent, Progress progress) {
     this.surface = surface;
+    this.isBent = isBent;
     this.radiusMm = radiusMm;
     this.progress = progress;
   }
@@ -80,7 +87,8 @@ final class Band {
         IntStream.range(0, 3 * faces.length)
             .filter(h -> surface.isMarked(3 * faces[h / 3] + h % 3))
             .toArray();
-    return Sources.vertices(at).and(Sources.edges(edges));
+    Sources sources = Sources.vertices(at).and(Sources.edges(edges));
+    return isBent ? sources.bent() : sources;
   }
 
   private boolean[] cutAt(Patch patch, double[] distance) {

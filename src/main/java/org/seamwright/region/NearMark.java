@@ -40,7 +40,7 @@ final class NearMark {
     int[] points = stroke.lay(places);
     broken = stroke.broken();
     Tube tube = new Tube(surface, stroke.lines(), radiusMm);
-    return new Band(surface, radiusMm, progress).cut(() -> patch(places, tube), points);
+    return new Band(surface, radiusMm, false, progress).cut(() -> patch(places, tube), points);
   }
 
   /** How many legs of the last path have no surface between their ends. */

@@ -3,6 +3,7 @@ package org.seamwright.region;
 import java.io.PrintStream;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.testsupport.Shapes;
@@ -67,13 +68,29 @@ final class MarkAreaTable {
         new Mark.Near(
             "", Treatment.BARE, List.of(Vector3D.of(-20, 3, 0), Vector3D.of(28, 39, 0)), 10);
     row("stroke on a plane", "2rl + πr²", plane, along, stroke);
+    row("disc grown", "π(r + d)²", plane, pi * 1600, disc(0.3, 0.4, 0, 10), grow(30));
+    Mark square = Maps.box(-40, -40, -1, 40, 40, 1);
+    row("square smoothed", "a² − (4 − π)r²", plane, 6400 - (4 - pi) * 225, square, smooth(15));
   }
 
   private static Mark disc(double x, double y, double z, double radius) {
     return new Mark.Near("", Treatment.BARE, List.of(Vector3D.of(x, y, z)), radius);
   }
 
+  private static Mark grow(double by) {
+    return new Mark.Grow("", Treatment.BARE, by, Optional.empty());
+  }
+
+  private static Mark smooth(double radius) {
+    return new Mark.Smooth("", Treatment.BARE, radius);
+  }
+
   private static void row(String mark, String formula, Maker maker, Mark what, double exact)
+      throws MarkException {
+    row(mark, formula, maker, exact, what);
+  }
+
+  private static void row(String mark, String formula, Maker maker, double exact, Mark... what)
       throws MarkException {
     StringBuilder line = new StringBuilder("| " + mark + " | " + formula);
     double first = 0;

@@ -222,6 +222,16 @@ class MoreMarksTest {
         .isCloseTo(14 * 4, within(14 * 4 * 5e-4));
   }
 
+  @ParameterizedTest(name = "{0} grown by {1} on {2} × {2} cells")
+  @CsvSource({"2, 15, 1", "2, 15, 100", "10, 5, 10", "10, 5, 100"})
+  void aDiscGrowsIntoADisc(double radius, double by, int cells) throws MarkException {
+    // pi (r + d)^2. Its edge is cut into hundreds of short ones, from which ways fan out.
+    double exact = Math.PI * (radius + by) * (radius + by);
+    Mesh plane = Shapes.plane(100, 100, cells, cells);
+    Mark disc = new Mark.Near("", BARE, List.of(ORIGIN), radius);
+    assertThat(Maps.bare(plane, disc, grow(BARE, by))).isCloseTo(exact, within(1e-3 * exact));
+  }
+
   @Test
   void growingStopsAtWhatItMayNotGrowInto() throws MarkException {
     Mesh plane = Shapes.plane(100, 80, 8, 8);
