@@ -106,15 +106,17 @@ final class Covering implements Mark.Cases<boolean[], MarkException> {
     SurfacePoint inside = drop(mark, List.of(mark.inside())).get(0);
     OutlineMark work = new OutlineMark(piece, surface);
     boolean[] covered = work.cover(places, inside, progress);
-    if (work.broken() > 0 || work.isLeaking()) {
+    if (work.broken() > 0 || work.isCrossing() || work.isLeaking()) {
       throw new MarkException(
           step.owner(),
           mark,
           "path",
           work.broken() > 0
               ? "a side of the outline has no surface between its ends"
-              : "the outline does not part the surface in two: its sides are joined some other way"
-                  + " round",
+              : work.isCrossing()
+                  ? "sides of the outline cross or touch each other"
+                  : "the outline does not part the surface in two: its sides are joined some other"
+                      + " way round",
           "Move its corners so that the outline runs round the place on one part of the piece.");
     }
     return covered;

@@ -18,6 +18,7 @@ final class OutlineMark {
   private final EditableSurface surface;
   private int broken;
   private boolean leaking;
+  private boolean crossing;
 
   OutlineMark(Piece piece, EditableSurface surface) {
     this.piece = piece;
@@ -39,6 +40,7 @@ final class OutlineMark {
     closed.add(places.get(0));
     stroke.lay(closed);
     broken = stroke.broken();
+    crossing = crosses();
     progress.at(0.7);
     int seed = Patch.locate(patches, surface, piece, List.of(inside))[0].face();
     boolean[] covered = reached(seed);
@@ -58,6 +60,37 @@ final class OutlineMark {
   /** Whether both sides of the outline are joined some other way round. */
   boolean isLeaking() {
     return leaking;
+  }
+
+  /** Whether sides cross, touch or run along each other, so that inside is not clear. */
+  boolean isCrossing() {
+    return crossing;
+  }
+
+  /** A closed line that keeps off itself has two edges at each of its vertices. */
+  private boolean crosses() {
+    byte[] edges = new byte[surface.vertexCount()];
+    for (int h = 0; h < 3 * surface.faceCount(); h++) {
+      if (surface.isMarked(h) && isFirstOfRing(h)) {
+        edges[surface.from(h)] = (byte) Math.min(3, edges[surface.from(h)] + 1);
+        edges[surface.to(h)] = (byte) Math.min(3, edges[surface.to(h)] + 1);
+      }
+    }
+    for (byte count : edges) {
+      if (count != 0 && count != 2) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private boolean isFirstOfRing(int h) {
+    for (int g = surface.ring(h); g != h; g = surface.ring(g)) {
+      if (g < h) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private double meanSide(List<SurfacePoint> places) {

@@ -129,6 +129,21 @@ class MoreMarksTest {
         .hasMessageContaining("no surface between its ends");
   }
 
+  @ParameterizedTest(name = "{0} × {0} cells")
+  @CsvSource({"1", "30"})
+  void outlineThatCrossesItselfIsRefused(int cells) {
+    Mark bow =
+        outline(
+            Vector3D.of(0, 15, 0),
+            Vector3D.of(-20, -20, 0),
+            Vector3D.of(20, 20, 0),
+            Vector3D.of(-20, 20, 0),
+            Vector3D.of(20, -20, 0));
+    assertThatThrownBy(() -> Maps.of(Shapes.plane(100, 80, cells, cells), bow))
+        .isInstanceOf(MarkException.class)
+        .hasMessageContaining("cross or touch");
+  }
+
   @Test
   void facingTakesTheFacesThatLookThere() throws MarkException {
     Mesh box = Shapes.box(10, 20, 30, 2);
