@@ -24,6 +24,10 @@ public final class Main {
     PrintWriter err = PlainWriter.on(System.err, terminalCharset("stderr.encoding"));
     int code = run(out, err, args);
     out.flush();
+    if (System.out.checkError() && (code == ExitCode.DONE || code == ExitCode.LIMIT_BROKEN)) {
+      err.println("seamwright: The results could not be written to where the output goes.");
+      code = ExitCode.REFUSED;
+    }
     err.flush();
     System.exit(code);
   }

@@ -1,16 +1,14 @@
 package org.seamwright.cli;
 
 import java.io.IOException;
-import java.nio.file.AccessDeniedException;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 import org.seamwright.basis.InputException;
+import org.seamwright.basis.IoReason;
 import org.seamwright.job.SafeFiles;
 
 /**
@@ -121,18 +119,10 @@ final class OutputFolder implements AutoCloseable {
 
   /** The refusal of a target that cannot be written. */
   static InputException unwritable(Path target, IOException e) {
-    String reason = String.valueOf(e.getMessage());
-    if (e instanceof AccessDeniedException) {
-      reason = "access denied";
-    } else if (e instanceof NoSuchFileException) {
-      reason = "no file can be made there";
-    } else if (e instanceof FileSystemException f && f.getReason() != null) {
-      reason = f.getReason();
-    }
     return new InputException(
         target.toString(),
         "",
-        "It cannot be written to (" + reason + ")",
+        "It cannot be written to (" + IoReason.of(e) + ")",
         "Check the permissions and the space on the disk, or name another folder.",
         e);
   }

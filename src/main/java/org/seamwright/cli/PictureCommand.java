@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.InputException;
@@ -132,6 +133,10 @@ final class PictureCommand implements Callable<Integer> {
     if (Files.isDirectory(file)) {
       throw new InputException(
           file.toString(), "", "This is a folder", "Name the picture's file in it.");
+    }
+    if (!file.toString().toLowerCase(Locale.ROOT).endsWith(".png")) {
+      throw new CommandLine.ParameterException(
+          spec.commandLine(), "--out must name a .png file; no other kind of picture is written.");
     }
     PlannedJob planned = Planner.plan(jobFile, Progress.NONE);
     List<Image> images = side.views().stream().map(view -> draw(planned, view)).toList();

@@ -60,6 +60,7 @@ final class PlanCommand implements Callable<Integer> {
   @Option(
       names = "--date",
       paramLabel = "YYYY-MM-DD",
+      converter = DateConverter.class,
       description = "Date to show on the papers; today if left out.")
   private LocalDate date;
 
@@ -86,7 +87,24 @@ final class PlanCommand implements Callable<Integer> {
         PlanSummary.print(planned, folder, files, out);
       }
       out.flush();
+      tellStale(spec.commandLine().getErr());
       return Limits.code(planned, spec.commandLine().getErr());
+    }
+  }
+
+  /** Papers that an earlier plan left beside a plan without papers would be taken for its own. */
+  private void tellStale(PrintWriter err) {
+    List<String> stale =
+        noPapers
+            ? Papers.names().stream().filter(n -> Files.exists(folder.resolve(n))).toList()
+            : List.of();
+    if (!stale.isEmpty()) {
+      err.println(
+          "seamwright: "
+              + folder
+              + " still holds papers of an earlier plan: "
+              + String.join(", ", stale)
+              + ". Plan again without --no-papers, or delete them.");
     }
   }
 

@@ -1,7 +1,9 @@
 package org.seamwright.cli;
 
 import java.io.PrintWriter;
+import java.time.LocalDate;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.seamwright.basis.InputException;
 import org.seamwright.plating.Deposits;
@@ -47,8 +49,11 @@ final class ShopBottleCommands {
     @Option(names = "--strength", required = true, description = "Metal per volume: \"20 g/l\".")
     private String strength;
 
-    @Option(names = "--opened", defaultValue = "", description = "Date it was opened, 2026-01-31.")
-    private String opened;
+    @Option(
+        names = "--opened",
+        converter = DateConverter.class,
+        description = "Date it was opened, 2026-01-31.")
+    private Optional<LocalDate> opened;
 
     @Option(names = "--left", description = "Metal left, if it isn't full: \"4 g\".")
     private String left;
@@ -65,7 +70,7 @@ final class ShopBottleCommands {
         throw new ShopException("--left", "", "it is more than the full bottle", "Check both.");
       }
       double gPerL = ShopAccess.positive("--strength", ShopAccess.gramsPerLitre(strength));
-      String openedOn = opened.isEmpty() ? "" : ShopRunCommands.date("--opened", opened);
+      String openedOn = opened.map(LocalDate::toString).orElse("");
       try (ShopBook book = access.open()) {
         long id = book.add(new Bottle(0, solution, deposit, fullG, gPerL, openedOn, leftG));
         return access.told(

@@ -1,7 +1,6 @@
 package org.seamwright.cli;
 
 import java.io.PrintWriter;
-import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
@@ -25,16 +24,6 @@ import picocli.CommandLine.Spec;
 /** Commands on runs. */
 final class ShopRunCommands {
   private ShopRunCommands() {}
-
-  /** An ISO date as it was typed. */
-  static String date(String option, String text) throws ShopException {
-    try {
-      return LocalDate.parse(text).toString();
-    } catch (DateTimeException e) {
-      throw new ShopException(
-          option, "", "\"" + text + "\" is not a date", "Write it as 2026-01-31.", e);
-    }
-  }
 
   @Command(
       name = "add",
@@ -62,8 +51,11 @@ final class ShopRunCommands {
     @Option(names = "--operator", defaultValue = "", description = "Who plated.")
     private String operator;
 
-    @Option(names = "--date", description = "Day, 2026-01-31; else today.")
-    private Optional<String> date;
+    @Option(
+        names = "--date",
+        converter = DateConverter.class,
+        description = "Day, 2026-01-31; else today.")
+    private Optional<LocalDate> date;
 
     @Option(names = "--solution-used", description = "Solution used: \"100 ml\".")
     private Optional<String> solution;
@@ -116,8 +108,7 @@ final class ShopRunCommands {
               section,
               deposit,
               operator,
-              date(
-                  "--date", date.orElseGet(() -> LocalDate.now(ZoneId.systemDefault()).toString())),
+              date.orElseGet(() -> LocalDate.now(ZoneId.systemDefault())).toString(),
               ShopAccess.noted(solution, Amounts::volumeMl),
               ShopAccess.noted(strength, ShopAccess::gramsPerLitre),
               share,

@@ -6,6 +6,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import org.seamwright.basis.IoReason;
 
 /**
  * The job file: JSON that a person can write, version {@value Job#VERSION} of the format. {@code
@@ -92,17 +93,9 @@ public final class JobFile {
       throw new JobFileException(
           file.toString(),
           "",
-          "The file cannot be written (" + reason(e) + ")",
+          "The file cannot be written (" + IoReason.of(e) + ")",
           "Check the permissions and the space on the disk, or choose another place.",
           e);
     }
-  }
-
-  private static String reason(IOException e) {
-    if (e instanceof AccessDeniedException) {
-      return "access denied";
-    }
-    String message = e.getMessage();
-    return message == null ? e.getClass().getSimpleName() : message;
   }
 }

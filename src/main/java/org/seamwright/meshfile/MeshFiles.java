@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.seamwright.basis.IoReason;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
 import org.seamwright.mesh.Faces;
@@ -182,7 +183,7 @@ public final class MeshFiles {
     return new MeshFileException(
         refusal.file(),
         "",
-        "the file can't be read (" + cause.getClass().getSimpleName() + ")",
+        "the file can't be read (" + IoReason.of(cause) + ")",
         "Check that you may open it and that its disk is attached.",
         cause);
   }

@@ -72,4 +72,12 @@ class PictureCommandTest {
     assertThat(out).doesNotExist();
     assertThat(Run.of("picture", jobFile, "--out", folder).err()).contains("This is a folder");
   }
+
+  @Test
+  void onlyPngIsWritten() {
+    Run run = Run.of("picture", jobFile, "--out", folder.resolve("piece.jpg"));
+    assertThat(run.code()).isEqualTo(ExitCode.USAGE);
+    assertThat(run.err()).contains(".png");
+    assertThat(folder.resolve("piece.jpg")).doesNotExist();
+  }
 }

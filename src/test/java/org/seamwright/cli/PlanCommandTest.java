@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -13,69 +12,17 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
-import org.seamwright.job.JobFile;
-import org.seamwright.mesh.Mesh;
 import org.seamwright.paper.Papers;
 import org.seamwright.plating.Deposits;
 import org.seamwright.section.SectionPlan;
 import org.seamwright.testsupport.Shapes;
-
-class PlanCommandTest {
-  private static final String MESH = "cube.stl";
-
-  @TempDir Path folder;
-  private Path jobFile;
-  private Path out;
-
-  @BeforeEach
-  void writeMesh() {
-    MeshBytes.write(folder.resolve(MESH), MeshBytes.stl(Shapes.cube(100, 4)));
-    jobFile = folder.resolve("cube.job");
-    out = folder.resolve("plan");
-  }
-
+class PlanCommandTest extends PlanFixture {
   static Stream<String> badMeshes() {
     return MeshBytes.bad().keySet().stream();
-  }
-
-  /** A job on the cube of side 100 mm, with further keys at its top. */
-  private Path job(String more) throws IOException {
-    return jobOn(MESH, more);
-  }
-
-  private Path jobOn(String mesh, String more) throws IOException {
-    return Files.writeString(
-        jobFile,
-        """
-        {"seamwright": 1,
-         "mesh": {"file": "%s", "unit": "mm"},
-         %s
-         "plating": {"recipe": "brass", "flash": "0.1 µm", "thickness": "0.5 µm", "loss": 0.33}}
-        """
-            .formatted(mesh, more.isEmpty() ? "" : more + ","));
-  }
-
-  private JsonNode written() throws IOException {
-    return new ObjectMapper().readTree(out.resolve("plan.json").toFile());
-  }
-
-  /** Plans without papers, whose own tests hold them. */
-  private static Run plan(Object... args) {
-    List<Object> words = new ArrayList<>(List.of("plan", "--no-papers"));
-    words.addAll(List.of(args));
-    return Run.of(words.toArray());
-  }
-
-  private List<String> names(Path where) throws IOException {
-    try (Stream<Path> files = Files.list(where)) {
-      return files.map(f -> f.getFileName().toString()).sorted().toList();
-    }
   }
 
   @Test
@@ -294,107 +241,6 @@ class PlanCommandTest {
     assertRefused(plan(folder.resolve("none.job"), "--out", out), "no such file");
   }
 
-  private String notice(String code) throws IOException {
-    for (JsonNode notice : written().get("notices")) {
-      if (notice.get("code").textValue().equals(code)) {
-        return notice.get("text").textValue();
-      }
-    }
-    return "";
-  }
-
-  private void mesh(Mesh mesh) {
-    MeshBytes.write(folder.resolve(MESH), MeshBytes.stl(mesh));
-  }
-
-  @Test
-  void aChangedMeshIsPlannedAndToldHowFarItLies() throws Exception {
-    job("\"marks\": [{\"kind\": \"halfSpace\", \"point\": [0, 0, 0], \"normal\": [0, 0, -1]}]");
-    assertThat(plan(jobFile, "--out", out, "--accept-mesh").code()).isEqualTo(ExitCode.DONE);
-    String recorded = Files.readString(jobFile);
-    assertThat(JobFile.read(jobFile).mesh().sha256()).hasSize(64);
-    assertThat(written().get("notices").findValuesAsText("code"))
-        .doesNotContain("mesh-not-recorded", "mesh-changed");
-
-    mesh(Shapes.cube(100, 8));
-    assertThat(plan(jobFile, "--out", out).code()).isEqualTo(ExitCode.DONE);
-    assertThat(notice("mesh-changed")).contains("the surface is where it was, in other faces");
-
-    // Each side moves out by half a millimetre, and so does every place on it; 6 · 101² mm².
-    mesh(Shapes.cube(101, 4));
-    Run run = plan(jobFile, "--out", out);
-    assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.DONE);
-    assertThat(notice("mesh-changed"))
-        .contains("up to 0.5 mm (median 0.5 mm)")
-        .contains("where it is plated up to 0.5 mm, where it stays bare up to 0.5 mm")
-        .contains("area is 612 cm², it was 600 cm²", "--accept-mesh");
-    assertThat(run.out()).contains("The mesh has changed");
-    assertThat(jobFile).hasContent(recorded);
-
-    assertThat(plan(jobFile, "--out", out, "--accept-mesh").code()).isEqualTo(ExitCode.DONE);
-    assertThat(notice("mesh-changed")).isEmpty();
-    assertThat(Files.readString(jobFile)).isNotEqualTo(recorded);
-    assertThat(plan(jobFile, "--out", out).code()).isEqualTo(ExitCode.DONE);
-    assertThat(notice("mesh-changed")).isEmpty();
-  }
-
-  @Test
-  void anotherPieceIsRefusedUntilItIsAccepted() throws Exception {
-    job("");
-    assertThat(plan(jobFile, "--out", out, "--accept-mesh").code()).isEqualTo(ExitCode.DONE);
-    Path fresh = folder.resolve("fresh");
-    for (Mesh other : List.of(Shapes.cube(90, 4), Shapes.moved(Shapes.cube(100, 4), 9, 9, 9))) {
-      // A side 5 mm in, or four of six moved by 9 mm: beyond 2 parts in 100 of a diagonal of 173.
-      mesh(other);
-      Run refused = plan(jobFile, "--out", fresh);
-      assertThat(refused.code()).isEqualTo(ExitCode.REFUSED);
-      assertThat(refused.err())
-          .contains(jobFile.toString(), "mesh.surface", "another piece", "--accept-mesh");
-      assertThat(fresh).doesNotExist();
-    }
-    assertThat(plan(jobFile, "--out", fresh, "--accept-mesh").code()).isEqualTo(ExitCode.DONE);
-    assertThat(plan(jobFile, "--out", fresh).code()).isEqualTo(ExitCode.DONE);
-  }
-
-  @Test
-  void aChangedUnitIsSeenThoughTheFileIsTheSame() throws Exception {
-    job("");
-    assertThat(plan(jobFile, "--out", out, "--accept-mesh").code()).isEqualTo(ExitCode.DONE);
-    Files.writeString(
-        jobFile, Files.readString(jobFile).replace("\"unit\": \"mm\"", "\"unit\": \"in\""));
-    Run refused = plan(jobFile, "--out", folder.resolve("fresh"));
-
-    assertThat(refused.code()).isEqualTo(ExitCode.REFUSED);
-    assertThat(refused.err()).contains("another piece", "mend its unit");
-  }
-
-  @Test
-  void aStepOfCleaningIsNoChangeOfTheMesh() throws Exception {
-    job("");
-    assertThat(plan(jobFile, "--out", out, "--accept-mesh").code()).isEqualTo(ExitCode.DONE);
-    String step = "{\"kind\": \"cutBelow\", \"point\": [0, 0, 10], \"normal\": [0, 0, 1]}";
-    String text = Files.readString(jobFile);
-    Files.writeString(jobFile, text.replace("\"cleaning\": []", "\"cleaning\": [" + step + "]"));
-    assertThat(jobFile.toFile()).content().contains(step);
-    Run run = plan(jobFile, "--out", out);
-
-    assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.DONE);
-    assertThat(notice("mesh-changed")).isEmpty();
-  }
-
-  @Test
-  void aChangeOfWhichNothingTellsHowFarIsRefused() throws Exception {
-    job("");
-    String digest = "0123456789abcdef".repeat(4);
-    Files.writeString(
-        jobFile,
-        Files.readString(jobFile).replace("\"unit\"", "\"sha256\": \"" + digest + "\", \"unit\""));
-    Run refused = plan(jobFile, "--out", folder.resolve("fresh"));
-
-    assertThat(refused.code()).isEqualTo(ExitCode.REFUSED);
-    assertThat(refused.err()).contains("mesh.sha256", "has changed", "--accept-mesh");
-  }
-
   @Test
   void targetsThatCannotBeWrittenAreRefused() throws Exception {
     Path file = Files.writeString(folder.resolve("file"), "mine");
@@ -409,12 +255,23 @@ class PlanCommandTest {
     assertThat(names(out)).containsExactly("plan.json");
   }
 
-  private void assertRefused(Run run, String says) throws IOException {
-    assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.REFUSED);
-    assertThat(run.out()).isEmpty();
-    assertThat(run.err().lines()).hasSize(1);
-    assertThat(run.err()).startsWith("seamwright: ").contains(says);
-    assertThat(out).doesNotExist();
-    assertThat(names(folder)).noneMatch(n -> n.startsWith("."));
+  @Test
+  void papersOfAnEarlierPlanAreTold() throws Exception {
+    Path job = job("\"sections\": {\"limit\": \"700 cm2\"}");
+    Files.createDirectories(out);
+    Files.writeString(out.resolve("bench-sheet.pdf"), "of an earlier plan");
+    Run run = plan(job, "--out", out);
+
+    assertThat(run.code()).isEqualTo(ExitCode.DONE);
+    assertThat(run.err()).contains("papers of an earlier plan: bench-sheet.pdf", "--no-papers");
+    assertThat(out.resolve("bench-sheet.pdf")).hasContent("of an earlier plan");
+  }
+
+  @Test
+  void aDateThatIsNoneIsWrongUsage() throws Exception {
+    Run run = plan(job(""), "--out", out, "--date", "2026-02-30");
+
+    assertThat(run.code()).isEqualTo(ExitCode.USAGE);
+    assertThat(run.err()).contains("2026-01-31").doesNotContain("java.");
   }
 }

@@ -103,7 +103,6 @@ class ShopCommandTest {
           bottle add --solution x --full 5 --strength 20g/l       | 5
           bottle use 9 --volume 5ml                               | no such bottle
           run add --job a --section b --charge 5                  | it is not a charge
-          run add --job a --section b --date yesterday            | is not a date
           run add --job a --section b --deposit tin               | no such deposit
           buy --what x --need 5g                                  | no price
           export a.txt                                            | End it in .csv or .json
@@ -113,6 +112,14 @@ class ShopCommandTest {
     Run run = shop("b.db", words);
     assertThat(run.code()).isEqualTo(ExitCode.REFUSED);
     assertThat(run.err()).contains(says);
+  }
+
+  @Test
+  void aDateThatIsNoneIsWrongUsage() {
+    Run run = shop("b.db", "run add --job a --section b --date 2026-02-30");
+    assertThat(run.code()).isEqualTo(ExitCode.USAGE);
+    assertThat(run.err()).contains("\"2026-02-30\" is not a date", "2026-01-31");
+    assertThat(run.err()).doesNotContain("java.");
   }
 
   @ParameterizedTest
