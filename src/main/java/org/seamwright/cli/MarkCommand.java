@@ -48,13 +48,13 @@ final class MarkCommand implements Callable<Integer> {
   static CommandLine line() {
     CommandLine add = new CommandLine(new MarkAddCommand());
     for (MarkWords.Kind kind : MarkWords.kinds()) {
-      add.addSubcommand(kind.word(), MarkAddKind.spec(kind));
+      add.addSubcommand(kind.word(), MarkAddKind.make(kind));
     }
     CommandLine line =
         new CommandLine(new MarkCommand())
             .addSubcommand("list", new MarkListCommand())
             .addSubcommand("add", add)
-            .addSubcommand("set", MarkSetCommand.spec())
+            .addSubcommand("set", MarkSetCommand.make())
             .addSubcommand("move", new MarkMoveCommand())
             .addSubcommand("rename", new MarkRenameCommand())
             .addSubcommand("treat", new MarkTreatCommand())

@@ -2,14 +2,11 @@ package org.seamwright.cli;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Callable;
 import org.seamwright.basis.InputException;
+import org.seamwright.job.Job;
 import org.seamwright.region.Mark;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** Moves a mark to another place in the order. */
 @Command(
@@ -17,32 +14,24 @@ import picocli.CommandLine.Spec;
     description = "Moves a mark to another place in the order.",
     mixinStandardHelpOptions = true,
     footer = {"", "Example:", "  seamwright mark cup.json move shield 1"})
-final class MarkMoveCommand implements Callable<Integer> {
+final class MarkMoveCommand extends MarkEdit {
   @Parameters(index = "0", paramLabel = "MARK", description = "Number or name of the mark.")
   private String which;
 
   @Parameters(index = "1", paramLabel = "N", description = "Its new position, from 1.")
   private String to;
 
-  @Mixin private MarkEditing editing;
-
-  @Spec private CommandSpec spec;
-
   @Override
-  public Integer call() throws InputException {
-    return editing.run(
-        spec,
-        (job, marks) -> {
-          int from = marks.index(which);
-          int target = marks.position(to, job.marks().size());
-          List<Mark> after = new ArrayList<>(job.marks());
-          Mark moved = after.remove(from);
-          after.add(target, moved);
-          return new MarkEditing.Change(
-              job.withMarks(after),
-              "move",
-              "Moved",
-              MarkList.called(from, moved) + ", to position " + (target + 1));
-        });
+  MarkEditing.Change change(Job job, MarkList marks) throws InputException {
+    int from = marks.index(which);
+    int target = marks.position(to, job.marks().size());
+    List<Mark> after = new ArrayList<>(job.marks());
+    Mark moved = after.remove(from);
+    after.add(target, moved);
+    return new MarkEditing.Change(
+        job.withMarks(after),
+        "move",
+        "Moved",
+        MarkList.called(from, moved) + ", to position " + (target + 1));
   }
 }
