@@ -2,19 +2,19 @@ package org.seamwright.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import org.seamwright.basis.InputException;
 import org.seamwright.shop.ShopBook;
 import org.seamwright.shop.ShopException;
 import org.seamwright.shop.ShopJson;
-import org.seamwright.units.Amounts;
+import org.seamwright.units.UnitSystem;
 import picocli.CommandLine.Option;
 
 /** Which shop book a command uses, and how it prints. */
 final class ShopAccess {
-  private static final double ML_PER_LITRE = 1000;
-
   @Option(
       names = "--book",
       paramLabel = "FILE",
@@ -44,26 +44,43 @@ final class ShopAccess {
     return json;
   }
 
+  /** A listing of the book. */
+  @FunctionalInterface
+  interface Listing<T> {
+    T of(ShopBook book) throws ShopException;
+  }
+
+  /**
+   * Opens the book and prints a list from it.
+   *
+   * @param rows what is listed
+   * @param asJson the rows as JSON
+   * @param line one row as a line
+   */
+  <T> int list(
+      PrintWriter out, Listing<List<T>> rows, Listing<String> asJson, Function<T, String> line)
+      throws ShopException {
+    try (ShopBook open = open()) {
+      if (json) {
+        out.println(Json.forTerminal(asJson.of(open)));
+      } else {
+        rows.of(open).forEach(row -> out.println(line.apply(row)));
+      }
+    }
+    out.flush();
+    return ExitCode.DONE;
+  }
+
+  /** A mass as people read it. */
+  static String mass(double g) {
+    return Figures.in(UnitSystem.METRIC).mass(g);
+  }
+
   /** Prints what was entered, changed or found, as one line or one object. */
   int told(PrintWriter out, String line, Map<String, ?> members) {
     out.println(json ? Json.forTerminal(ShopJson.object(members)) : line);
     out.flush();
     return ExitCode.DONE;
-  }
-
-  /** Mass per volume in g/l: "8 g/l". */
-  static double gramsPerLitre(String text) throws InputException {
-    int slash = text.indexOf('/');
-    if (slash < 0) {
-      throw new ShopException(
-          "\"" + text + "\"",
-          "",
-          "it is not a mass per volume",
-          "Write it as mass/volume with both units, for example \"8 g/l\".");
-    }
-    double grams = Amounts.massG(text.substring(0, slash));
-    double ml = Amounts.volumeMl("1 " + text.substring(slash + 1).strip());
-    return grams * (ML_PER_LITRE / ml);
   }
 
   /** A charge in A·h: "1.5 Ah". */

@@ -1,6 +1,5 @@
 package org.seamwright.cli;
 
-import java.io.PrintWriter;
 import java.time.LocalDate;
 import java.util.Map;
 import java.util.Optional;
@@ -69,7 +68,7 @@ final class ShopBottleCommands {
       if (leftG > fullG) {
         throw new ShopException("--left", "", "it is more than the full bottle", "Check both.");
       }
-      double gPerL = ShopAccess.positive("--strength", ShopAccess.gramsPerLitre(strength));
+      double gPerL = ShopAccess.positive("--strength", Amounts.gramsPerLitre(strength));
       String openedOn = opened.map(LocalDate::toString).orElse("");
       try (ShopBook book = access.open()) {
         long id = book.add(new Bottle(0, solution, deposit, fullG, gPerL, openedOn, leftG));
@@ -90,21 +89,21 @@ final class ShopBottleCommands {
 
     @Override
     public Integer call() throws InputException {
-      PrintWriter out = spec.commandLine().getOut();
-      try (ShopBook book = access.open()) {
-        if (access.isJson()) {
-          out.println(
-              Json.forTerminal(ShopJson.rows(ShopTable.BOTTLES, book.rows(ShopTable.BOTTLES))));
-        } else {
-          for (Bottle b : book.bottles()) {
-            out.printf(
-                "%d  %s (%s), %s g of %s g left%n",
-                b.id(), b.solution(), b.deposit(), b.remainingG(), b.fullG());
-          }
-        }
-      }
-      out.flush();
-      return ExitCode.DONE;
+      return access.list(
+          spec.commandLine().getOut(),
+          ShopBook::bottles,
+          book -> ShopJson.rows(ShopTable.BOTTLES, book.rows(ShopTable.BOTTLES)),
+          b ->
+              b.id()
+                  + "  "
+                  + b.solution()
+                  + " ("
+                  + b.deposit()
+                  + "), "
+                  + ShopAccess.mass(b.remainingG())
+                  + " of "
+                  + ShopAccess.mass(b.fullG())
+                  + " left");
     }
   }
 
@@ -144,7 +143,7 @@ final class ShopBottleCommands {
                 .mapToDouble(Bottle::remainingG)
                 .sum();
         return access.told(
-            spec.commandLine().getOut(), left + " g left.", Map.of("remainingG", left));
+            spec.commandLine().getOut(), ShopAccess.mass(left) + " left.", Map.of("remainingG", left));
       }
     }
   }

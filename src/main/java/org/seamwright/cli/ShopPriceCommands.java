@@ -1,6 +1,5 @@
 package org.seamwright.cli;
 
-import java.io.PrintWriter;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -97,19 +96,11 @@ final class ShopPriceCommands {
 
     @Override
     public Integer call() throws InputException {
-      PrintWriter out = spec.commandLine().getOut();
-      try (ShopBook book = access.open()) {
-        if (access.isJson()) {
-          out.println(
-              Json.forTerminal(ShopJson.rows(ShopTable.PRICES, book.rows(ShopTable.PRICES))));
-        } else {
-          for (Price p : book.prices("")) {
-            out.printf("%d  %s%n", p.id(), line(p));
-          }
-        }
-      }
-      out.flush();
-      return ExitCode.DONE;
+      return access.list(
+          spec.commandLine().getOut(),
+          book -> book.prices(""),
+          book -> ShopJson.rows(ShopTable.PRICES, book.rows(ShopTable.PRICES)),
+          p -> p.id() + "  " + line(p));
     }
   }
 

@@ -1,6 +1,5 @@
 package org.seamwright.cli;
 
-import java.io.PrintWriter;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
@@ -110,7 +109,7 @@ final class ShopRunCommands {
               operator,
               date.orElseGet(() -> LocalDate.now(ZoneId.systemDefault())).toString(),
               ShopAccess.noted(solution, Amounts::volumeMl),
-              ShopAccess.noted(strength, ShopAccess::gramsPerLitre),
+              ShopAccess.noted(strength, Amounts::gramsPerLitre),
               share,
               ShopAccess.noted(time, Amounts::seconds) / 60,
               ShopAccess.noted(charge, ShopAccess::ampHours),
@@ -153,22 +152,22 @@ final class ShopRunCommands {
 
     @Override
     public Integer call() throws InputException {
-      PrintWriter out = spec.commandLine().getOut();
-      try (ShopBook book = access.open()) {
-        List<Run> runs = book.runs(job, deposit, operator, most);
-        if (access.isJson()) {
-          out.println(Json.forTerminal(ShopJson.runs(runs)));
-        } else {
-          for (Run r : runs) {
-            String gain = Double.isNaN(r.gainG()) ? "not weighed" : "gained " + r.gainG() + " g";
-            out.printf(
-                "%d  %s  %s, section %s, %s, %s%n",
-                r.id(), r.date(), r.job(), r.section(), r.deposit(), gain);
-          }
-        }
-      }
-      out.flush();
-      return ExitCode.DONE;
+      return access.list(
+          spec.commandLine().getOut(),
+          book -> book.runs(job, deposit, operator, most),
+          book -> ShopJson.runs(book.runs(job, deposit, operator, most)),
+          ListAll::line);
+    }
+
+    private static String line(Run run) {
+      String gain =
+          Double.isNaN(run.gainG()) ? "not weighed" : "gained " + ShopAccess.mass(run.gainG());
+      return String.join(
+          ", ",
+          run.id() + "  " + run.date() + "  " + run.job(),
+          "section " + run.section(),
+          run.deposit(),
+          gain);
     }
   }
 }

@@ -3,7 +3,6 @@ package org.seamwright.job;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import org.seamwright.basis.InputException;
-import org.seamwright.units.AmountException;
 import org.seamwright.units.Amounts;
 import org.seamwright.units.UnitSystem;
 
@@ -19,8 +18,6 @@ enum AmountKind {
   /** Digits up to which an amount is taken to be one that a person wrote. */
   private static final int WRITTEN_BY_HAND = 7;
 
-  private static final double ML_PER_LITRE = 1000;
-
   private final String words;
   private final String example;
   private final String metric;
@@ -33,20 +30,6 @@ enum AmountKind {
     this.metric = metric;
     this.inch = inch;
     this.own = own;
-  }
-
-  /** A mass per volume, "8 g/l" or "1 tr oz / US gal", in g/l. */
-  private static double gramsPerLitre(String text) throws InputException {
-    int slash = text.indexOf('/');
-    if (slash < 0) {
-      throw new AmountException(
-          text,
-          "it is not a mass per volume",
-          "Write it as mass/volume with both units, for example \"8 g/l\".");
-    }
-    double grams = Amounts.massG(text.substring(0, slash));
-    double ml = Amounts.volumeMl("1 " + text.substring(slash + 1).strip());
-    return grams * (ML_PER_LITRE / ml);
   }
 
   String words() {
@@ -65,7 +48,7 @@ enum AmountKind {
       case THICKNESS -> Amounts.thicknessUm(text);
       case COORDINATE -> Amounts.coordinateMm(text);
       case TIME -> Amounts.seconds(text);
-      case CONCENTRATION -> gramsPerLitre(text);
+      case CONCENTRATION -> Amounts.gramsPerLitre(text);
     };
   }
 

@@ -34,6 +34,8 @@ public final class Amounts {
 
   private static final BigDecimal UM_PER_MM = new BigDecimal(1000);
 
+  private static final double ML_PER_LITRE = 1000;
+
   private Amounts() {}
 
   /**
@@ -105,6 +107,25 @@ public final class Amounts {
    */
   public static double seconds(String text) throws AmountException {
     return read(text, KnownUnit.Kind.TIME);
+  }
+
+  /**
+   * A mass per volume, "8 g/l" or "1 tr oz / US gal".
+   *
+   * @return g/l
+   * @throws AmountException if it is not a mass and a volume with their units
+   */
+  public static double gramsPerLitre(String text) throws AmountException {
+    int slash = text.indexOf('/');
+    if (slash < 0) {
+      throw new AmountException(
+          text,
+          "it is not a mass per volume",
+          "Write it as mass/volume with both units, for example \"8 g/l\".");
+    }
+    double grams = massG(text.substring(0, slash));
+    double ml = volumeMl("1 " + text.substring(slash + 1).strip());
+    return grams * (ML_PER_LITRE / ml);
   }
 
   private static double read(String text, KnownUnit.Kind kind) throws AmountException {

@@ -84,8 +84,8 @@ class ShopCommandTest {
   @Test
   void bottlesAreBoughtAfterStock() {
     shop("b.db", "bottle add --solution demo", "--full", "5 g", "--strength", "20 g/l");
-    assertThat(shop("b.db", "bottle use 1 --volume", "50 ml").out()).contains("4.0 g left");
-    assertThat(shop("b.db", "bottle list").out()).contains("demo", "4.0 g of 5.0 g");
+    assertThat(shop("b.db", "bottle use 1 --volume", "50 ml").out()).contains("4.00 g left");
+    assertThat(shop("b.db", "bottle list").out()).contains("demo", "4.00 g of 5.00 g");
     shop("b.db", "price add --what demo --price 40 --currency EUR --size", "5 g");
     shop("b.db", "price add --what demo --price 18 --currency EUR --size", "2 g");
     assertThat(shop("b.db", "price list").out()).contains("40.00 EUR");
