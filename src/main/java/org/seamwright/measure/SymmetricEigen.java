@@ -4,7 +4,7 @@ package org.seamwright.measure;
  * Eigenvalues and eigenvectors of a symmetric 3 by 3 matrix by Jacobi's rotations, which are exact
  * to a few roundings of the largest eigenvalue (Golub and Van Loan, Matrix Computations, ch. 8.5).
  */
-final class SymmetricEigen {
+public final class SymmetricEigen {
   /** Sweeps after which the rest is below rounding; the method converges quadratically. */
   private static final int SWEEPS = 12;
 
@@ -12,7 +12,7 @@ final class SymmetricEigen {
   private final double[][] vector = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
 
   /** Decomposes a matrix given by its rows; only read. */
-  SymmetricEigen(double[][] matrix) {
+  public SymmetricEigen(double[][] matrix) {
     double[][] a = {matrix[0].clone(), matrix[1].clone(), matrix[2].clone()};
     for (int sweep = 0; sweep < SWEEPS; sweep++) {
       rotate(a, 0, 1);
@@ -28,12 +28,12 @@ final class SymmetricEigen {
   }
 
   /** Eigenvalue i; 0 is the smallest. */
-  double value(int i) {
+  public double value(int i) {
     return value[i];
   }
 
   /** Unit eigenvector i. */
-  double[] vector(int i) {
+  public double[] vector(int i) {
     return vector[i];
   }
 

@@ -2,6 +2,7 @@ package org.seamwright.measure;
 
 import org.seamwright.basis.Parallel;
 import org.seamwright.basis.Progress;
+import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
 
@@ -214,24 +215,14 @@ final class TipSmoothing {
     int n = mesh.vertexCount();
     double[] sums = new double[3 * n];
     int[] corner = mesh.corner();
+    double[] area = new double[3];
     for (int f = 0; f < corner.length; f += 3) {
-      int a = 3 * corner[f];
-      int b = 3 * corner[f + 1];
-      int c = 3 * corner[f + 2];
-      double ux = p[b] - p[a];
-      double uy = p[b + 1] - p[a + 1];
-      double uz = p[b + 2] - p[a + 2];
-      double vx = p[c] - p[a];
-      double vy = p[c + 1] - p[a + 1];
-      double vz = p[c + 2] - p[a + 2];
-      double x = uy * vz - uz * vy;
-      double y = uz * vx - ux * vz;
-      double z = ux * vy - uy * vx;
+      Faces.areaVector(p, corner[f], corner[f + 1], corner[f + 2], area);
       for (int k = f; k < f + 3; k++) {
         int at = 3 * corner[k];
-        sums[at] += x;
-        sums[at + 1] += y;
-        sums[at + 2] += z;
+        sums[at] += area[0];
+        sums[at + 1] += area[1];
+        sums[at + 2] += area[2];
       }
     }
     double[] other = new double[3 * n];

@@ -126,24 +126,15 @@ final class LoopFill {
 
   /** Normal of a face of the fill, turned like the faces around; false if it has no area. */
   private boolean normal(int a, int b, int c, double[] into) {
-    double[] p = mesh.xyz();
-    double ux = p[3 * b] - p[3 * a];
-    double uy = p[3 * b + 1] - p[3 * a + 1];
-    double uz = p[3 * b + 2] - p[3 * a + 2];
-    double vx = p[3 * c] - p[3 * a];
-    double vy = p[3 * c + 1] - p[3 * a + 1];
-    double vz = p[3 * c + 2] - p[3 * a + 2];
-    double nx = uy * vz - uz * vy;
-    double ny = uz * vx - ux * vz;
-    double nz = ux * vy - uy * vx;
-    double length = Math.sqrt(nx * nx + ny * ny + nz * nz);
+    Faces.areaVector(mesh.xyz(), a, b, c, into);
+    double length = Math.sqrt(into[0] * into[0] + into[1] * into[1] + into[2] * into[2]);
     if (!(length > 0)) {
       return false;
     }
     double scale = (forward ? -1 : 1) / length;
-    into[0] = nx * scale;
-    into[1] = ny * scale;
-    into[2] = nz * scale;
+    for (int axis = 0; axis < 3; axis++) {
+      into[axis] *= scale;
+    }
     return true;
   }
 

@@ -1,15 +1,12 @@
 package org.seamwright.mend;
 
+import org.seamwright.measure.SymmetricEigen;
+
 /**
  * Weighted first and second moments of places, and the plane that fits them best: through their
  * mean, along the two directions in which they spread most (total least squares).
- *
- * <p>The eigenvectors are found by Jacobi's rotations (G. Golub, C. Van Loan, "Matrix
- * Computations", 2013, section 8.5).
  */
 final class Moments {
-  private static final int SWEEPS = 30;
-
   private final double ox;
   private final double oy;
   private final double oz;
@@ -65,51 +62,14 @@ final class Moments {
       {xy, second[1] / weight - y * y, yz},
       {zx, yz, second[2] / weight - z * z}
     };
-    double[][] v = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
-    for (int sweep = 0; sweep < SWEEPS; sweep++) {
-      rotate(m, v, 0, 1);
-      rotate(m, v, 1, 2);
-      rotate(m, v, 0, 2);
-    }
-    int least = 0;
-    for (int i = 1; i < 3; i++) {
-      least = m[i][i] < m[least][least] ? i : least;
-    }
+    SymmetricEigen eigen = new SymmetricEigen(m);
     for (int i = 0; i < 3; i++) {
-      normal[i] = v[i][least];
-      variance[i] = Math.max(0, m[i][i]);
+      normal[i] = eigen.vector(0)[i];
+      variance[i] = Math.max(0, eigen.value(i));
     }
-    java.util.Arrays.sort(variance);
     mean[0] = ox + x;
     mean[1] = oy + y;
     mean[2] = oz + z;
     return true;
-  }
-
-  /** Makes the entry (p, q) zero by turning in that plane. */
-  private static void rotate(double[][] m, double[][] v, int p, int q) {
-    if (m[p][q] == 0) {
-      return;
-    }
-    double theta = (m[q][q] - m[p][p]) / (2 * m[p][q]);
-    double t = Math.copySign(1, theta) / (Math.abs(theta) + Math.sqrt(theta * theta + 1));
-    double c = 1 / Math.sqrt(t * t + 1);
-    double s = t * c;
-    for (int k = 0; k < 3; k++) {
-      double mkp = m[k][p];
-      double mkq = m[k][q];
-      m[k][p] = c * mkp - s * mkq;
-      m[k][q] = s * mkp + c * mkq;
-    }
-    for (int k = 0; k < 3; k++) {
-      double mpk = m[p][k];
-      double mqk = m[q][k];
-      m[p][k] = c * mpk - s * mqk;
-      m[q][k] = s * mpk + c * mqk;
-      double vkp = v[k][p];
-      double vkq = v[k][q];
-      v[k][p] = c * vkp - s * vkq;
-      v[k][q] = s * vkp + c * vkq;
-    }
   }
 }

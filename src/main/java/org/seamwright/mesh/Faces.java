@@ -30,25 +30,31 @@ public final class Faces {
    * @param into receives x, y, z; all zero for a face without area
    */
   public static void normal(Mesh mesh, int face, double[] into) {
-    double[] p = mesh.xyz();
     int[] corner = mesh.corner();
-    int a = 3 * corner[3 * face];
-    int b = 3 * corner[3 * face + 1];
-    int c = 3 * corner[3 * face + 2];
-    double ux = p[b] - p[a];
-    double uy = p[b + 1] - p[a + 1];
-    double uz = p[b + 2] - p[a + 2];
-    double vx = p[c] - p[a];
-    double vy = p[c + 1] - p[a + 1];
-    double vz = p[c + 2] - p[a + 2];
-    double nx = uy * vz - uz * vy;
-    double ny = uz * vx - ux * vz;
-    double nz = ux * vy - uy * vx;
-    double length = Math.sqrt(nx * nx + ny * ny + nz * nz);
+    areaVector(mesh.xyz(), corner[3 * face], corner[3 * face + 1], corner[3 * face + 2], into);
+    double length = Math.sqrt(into[0] * into[0] + into[1] * into[1] + into[2] * into[2]);
     double scale = length > 0 ? 1 / length : 0;
-    into[0] = nx * scale;
-    into[1] = ny * scale;
-    into[2] = nz * scale;
+    for (int axis = 0; axis < 3; axis++) {
+      into[axis] *= scale;
+    }
+  }
+
+  /**
+   * Area vector of a triangle: along its normal by corner order, twice its area long.
+   *
+   * @param p coordinates, 3 per vertex
+   * @param into receives x, y, z
+   */
+  public static void areaVector(double[] p, int a, int b, int c, double[] into) {
+    double ux = p[3 * b] - p[3 * a];
+    double uy = p[3 * b + 1] - p[3 * a + 1];
+    double uz = p[3 * b + 2] - p[3 * a + 2];
+    double vx = p[3 * c] - p[3 * a];
+    double vy = p[3 * c + 1] - p[3 * a + 1];
+    double vz = p[3 * c + 2] - p[3 * a + 2];
+    into[0] = uy * vz - uz * vy;
+    into[1] = uz * vx - ux * vz;
+    into[2] = ux * vy - uy * vx;
   }
 
   /**
