@@ -32,7 +32,6 @@ final class MarkDropCommand extends MarkEdit {
       told.add(MarkList.called(index, job.marks().get(index)));
     }
     dropped.descendingSet().forEach(index -> after.remove((int) index));
-    return new MarkEditing.Change(
-        job.withMarks(after), "drop", "Dropped", String.join("; ", told));
+    return new MarkEditing.Change(job.withMarks(after), "drop", "Dropped", String.join("; ", told));
   }
 }

@@ -143,7 +143,9 @@ final class ShopBottleCommands {
                 .mapToDouble(Bottle::remainingG)
                 .sum();
         return access.told(
-            spec.commandLine().getOut(), ShopAccess.mass(left) + " left.", Map.of("remainingG", left));
+            spec.commandLine().getOut(),
+            ShopAccess.mass(left) + " left.",
+            Map.of("remainingG", left));
       }
     }
   }

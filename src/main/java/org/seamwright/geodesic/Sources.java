@@ -18,8 +18,7 @@ public final class Sources {
     this(vertices, halfEdges, paths, false);
   }
 
-  private Sources(
-      int[] vertices, int[] halfEdges, List<List<SurfacePoint>> paths, boolean isBent) {
+  private Sources(int[] vertices, int[] halfEdges, List<List<SurfacePoint>> paths, boolean isBent) {
     this.vertices = vertices;
     this.halfEdges = halfEdges;
     this.paths = paths;
@@ -67,9 +66,9 @@ public final class Sources {
   }
 
   /**
-   * These sources as bent lines of many short edges, such as the edge of a region. Ways from them are
-   * followed further: distances some way off are then true to about 0.3% where they could be 4% too
-   * long, for several times the cost.
+   * These sources as bent lines of many short edges, such as the edge of a region. Ways from them
+   * are followed further: distances some way off are then true to about 0.3% where they could be 4%
+   * too long, for several times the cost.
    */
   public Sources bent() {
     return new Sources(vertices, halfEdges, paths, true);

@@ -14,9 +14,14 @@ import org.seamwright.mesh.Topology;
  *
  * <p>Each part is cut along the surface of each closed part whose box meets its own ({@link
  * SolidCut}) and loses what is inside. Where two surfaces coincide and face the same way, the
- * earlier part keeps its faces; where they lie against each other, it does so too.
+ * earlier part keeps its faces; where they lie against each other, both lose them. Then the parts
+ * are sewn together where they were cut: corners on the two edges are joined and edges split at
+ * each other's corners.
  */
 final class Hidden {
+  /** How far apart the two edges of a cut may lie, as a share of the parts' smallest box. */
+  private static final double SEAM = 1e-4;
+
   private final Mesh mesh;
   private final PartBoxes boxes;
 
@@ -47,7 +52,15 @@ final class Hidden {
     if (hidden.touched == 0) {
       return Change.none(mesh, text(0));
     }
-    return hidden.change();
+    return sewn(hidden.change(), hidden.boxes.diagonal());
+  }
+
+  private static Change sewn(Change cut, double diagonalMm) {
+    double tolerance = SEAM * diagonalMm;
+    Change welded = BorderWeld.weld(cut.mesh(), Topology.of(cut.mesh()), tolerance);
+    Change split = EdgeSplit.split(welded.mesh(), Topology.of(welded.mesh()), tolerance);
+    Change all = cut.then(welded).then(split);
+    return new Change(all.mesh(), all.parent(), cut.count(), cut.text());
   }
 
   /**
@@ -77,7 +90,9 @@ final class Hidden {
       Progress step = progress.between((double) i / others.length, (i + 1.0) / others.length);
       step.at(0);
       local = local == null ? Local.of(mesh, faces) : local;
-      Change cut = SolidCut.outside(local.mesh, boxes.solid(others[i]), part < others[i], step);
+      Change cut =
+          SolidCut.outside(
+              local.mesh, boxes.solid(part), boxes.solid(others[i]), part < others[i], step);
       local = cut.count() == 0 ? local : local.then(cut);
     }
     if (local == null || !local.changed) {

@@ -78,6 +78,11 @@ final class PartBoxes {
     return boxes.get(part);
   }
 
+  /** Diagonal of the smallest box of a part, mm. */
+  double diagonal() {
+    return boxes.stream().mapToDouble(Bounds::diagonal).min().orElse(0);
+  }
+
   /** A closed part made ready to be asked about places. */
   Solid solid(int part) {
     if (solid[part] == null) {

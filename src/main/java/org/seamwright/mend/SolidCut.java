@@ -30,8 +30,12 @@ final class SolidCut {
   /** Surfaces nearer than this share of the solid's diagonal coincide. */
   private static final double COINCIDENT = 1e-6;
 
+  /** Steps off a surface to see what is beside it, in distances at which surfaces coincide. */
+  private static final double STEP = 20;
+
+  private final Solid own;
   private final Solid solid;
-  private final double level;
+  private final boolean keepsCoincident;
   private final double same;
   private Mesh mesh;
   private int[] parent;
@@ -39,11 +43,12 @@ final class SolidCut {
   /** One entry per vertex: signed distance from the solid, or a lower bound of it far away, mm. */
   private double[] distance;
 
-  private SolidCut(Mesh mesh, Solid solid, boolean keepsCoincident) {
+  private SolidCut(Mesh mesh, Solid own, Solid solid, boolean keepsCoincident) {
     this.mesh = mesh;
+    this.own = own;
     this.solid = solid;
+    this.keepsCoincident = keepsCoincident;
     this.same = COINCIDENT * solid.bounds().diagonal();
-    this.level = keepsCoincident ? -same : same;
     this.parent = new int[mesh.faceCount()];
     Arrays.setAll(parent, f -> f);
     this.distance = new double[0];
@@ -51,13 +56,15 @@ final class SolidCut {
   }
 
   /**
-   * What is left of a mesh outside a solid.
+   * What is left of a mesh outside a solid. Where the surfaces lie against each other nothing is.
    *
-   * @param keepsCoincident whether faces that lie in the solid's surface stay
+   * @param own the mesh as a solid, to know its outside; ignored if it is open
+   * @param keepsCoincident whether faces that lie in the solid's surface and face its way stay
    * @return a change with count 0 if nothing lies inside
    */
-  static Change outside(Mesh mesh, Solid solid, boolean keepsCoincident, Progress progress) {
-    SolidCut cut = new SolidCut(mesh, solid, keepsCoincident);
+  static Change outside(
+      Mesh mesh, Solid own, Solid solid, boolean keepsCoincident, Progress progress) {
+    SolidCut cut = new SolidCut(mesh, own, solid, keepsCoincident);
     progress.at(0.3);
     Bounds common = common(mesh.bounds(), solid.bounds());
     cut.refine(FINENESS * common.diagonal());
@@ -108,7 +115,7 @@ final class SolidCut {
     boolean flush = true;
     for (int k = 0; k < 3; k++) {
       double d = distance[mesh.corner()[3 * f + k]];
-      if (Math.abs(d - level) > longest) {
+      if (Math.abs(d - same) > longest) {
         return false;
       }
       flush &= Math.abs(d) <= same / 2;
@@ -136,8 +143,12 @@ final class SolidCut {
   }
 
   private Change cut(Mesh before) {
-    CutMesh cut = FieldCut.along(mesh, distance, level, f -> true);
-    boolean[] inside = FieldCut.below(cut, distance, level);
+    CutMesh cut = FieldCut.along(mesh, distance, same, f -> true);
+    boolean[] inside = FieldCut.below(cut, distance, same);
+    double[] carried = cut.carry(distance);
+    for (int f = 0; f < inside.length && keepsCoincident; f++) {
+      inside[f] &= !(isFlush(cut.mesh(), f, carried) && facesSolidsWay(cut.mesh(), f));
+    }
     long count = 0;
     for (boolean in : inside) {
       count += in ? 1 : 0;
@@ -147,5 +158,27 @@ final class SolidCut {
     }
     Change split = new Change(cut.mesh(), cut.carryFaces(parent), 0, "");
     return split.then(Change.keeping(cut.mesh(), f -> !inside[f], count, ""));
+  }
+
+  private boolean isFlush(Mesh cut, int f, double[] carried) {
+    boolean flush = true;
+    for (int k = 0; k < 3; k++) {
+      flush &= Math.abs(carried[cut.corner()[3 * f + k]]) <= 2 * same;
+    }
+    return flush;
+  }
+
+  /** Whether the outside of a face that lies in the solid's surface is outside the solid too. */
+  private boolean facesSolidsWay(Mesh cut, int f) {
+    double[] at = new double[3];
+    double[] normal = new double[3];
+    Faces.centroid(cut, f, at);
+    Faces.normal(cut, f, normal);
+    double step = STEP * same;
+    boolean inwards =
+        own.contains(at[0] + step * normal[0], at[1] + step * normal[1], at[2] + step * normal[2]);
+    double out = inwards ? -step : step;
+    return !solid.contains(
+        at[0] + out * normal[0], at[1] + out * normal[1], at[2] + out * normal[2]);
   }
 }

@@ -42,7 +42,8 @@ final class GrowMark {
     Patch.Maker maker = new Patch.Maker(surface);
     int[] start = seeds.stream().mapToInt(Integer::intValue).toArray();
     IntPredicate admitted = f -> into.test(f) && !region.test(f) && tube.test(f);
-    return new Band(surface, byMm, true, progress).cut(() -> maker.reached(start, admitted), new int[0]);
+    return new Band(surface, byMm, true, progress)
+        .cut(() -> maker.reached(start, admitted), new int[0]);
   }
 
   private boolean bordersOn(int h, IntPredicate region) {

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.seamwright.job.JobFile;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.testsupport.Shapes;
+
 /** Planning on a mesh that is no longer the one the job was made for. */
 class PlanChangedMeshTest extends PlanFixture {
   private String notice(String code) throws IOException {

@@ -20,6 +20,7 @@ import org.seamwright.paper.Papers;
 import org.seamwright.plating.Deposits;
 import org.seamwright.section.SectionPlan;
 import org.seamwright.testsupport.Shapes;
+
 class PlanCommandTest extends PlanFixture {
   static Stream<String> badMeshes() {
     return MeshBytes.bad().keySet().stream();

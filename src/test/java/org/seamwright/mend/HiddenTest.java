@@ -7,6 +7,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.seamwright.mesh.Mesh;
+import org.seamwright.mesh.Parts;
+import org.seamwright.mesh.Topology;
 import org.seamwright.testsupport.Shapes;
 
 /** Shells pushed through each other: closed formulas for what is left outside. */
@@ -100,5 +102,34 @@ class HiddenTest {
     Mended twice = MendChecks.mend(once.mesh(), DROP);
     assertThat(twice.mesh().corner()).isEqualTo(once.mesh().corner());
     assertThat(twice.mesh().xyz()).isEqualTo(once.mesh().xyz());
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {1, 4})
+  void aBoxStandingOnAnotherLosesBothContactFaces(int cells) {
+    // 40³ with 20³ on top: 6 · 1600 + 6 · 400 less 400 on each side of the contact.
+    Mesh low = Shapes.cube(40, cells);
+    Mesh high = Shapes.moved(Shapes.cube(20, cells), 3, -4, 30);
+    Mended mended = MendChecks.mend(Shapes.join(low, high), DROP);
+    assertThat(MendChecks.area(mended.mesh())).isCloseTo(11_200, within(11_200 * 1e-3));
+    Mended other = MendChecks.mend(Shapes.join(high, low), DROP);
+    assertThat(MendChecks.area(other.mesh())).isCloseTo(11_200, within(11_200 * 1e-3));
+  }
+
+  @Test
+  void partsAreSewnTogetherWhereTheyWereCut() {
+    Mesh cube = Shapes.cube(40, 2);
+    Mesh joined = Shapes.join(cube, Shapes.moved(cube, 20, 20, 20));
+    assertThat(open(MendChecks.mend(joined, DROP).mesh())).isZero();
+    Mesh balls =
+        Shapes.join(Shapes.icosphere(30, 4), Shapes.moved(Shapes.icosphere(30, 4), 30, 1, 2));
+    Mesh one = MendChecks.mend(balls, DROP).mesh();
+    Topology topology = Topology.of(one);
+    assertThat(Parts.of(one, topology).count()).isEqualTo(1);
+    assertThat(topology.openEdges()).isZero();
+  }
+
+  private static int open(Mesh mesh) {
+    return Topology.of(mesh).openEdges();
   }
 }
