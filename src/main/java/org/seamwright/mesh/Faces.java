@@ -74,6 +74,14 @@ public final class Faces {
     }
   }
 
+  /** Squared distance of a place from the nearest point of a face, mm². */
+  public static double squaredDistance(Mesh mesh, int face, double x, double y, double z) {
+    int[] corner = mesh.corner();
+    Closest closest = new Closest();
+    closest.find(mesh.xyz(), corner[3 * face], corner[3 * face + 1], corner[3 * face + 2], x, y, z);
+    return closest.squared;
+  }
+
   /** Distance between two vertices, mm. */
   public static double length(Mesh mesh, int a, int b) {
     double dx = mesh.x(a) - mesh.x(b);

@@ -3,7 +3,6 @@ package org.seamwright.section;
 import java.util.Arrays;
 import java.util.stream.IntStream;
 import org.seamwright.basis.Progress;
-import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 
 /**
@@ -72,7 +71,7 @@ final class Fitting {
       Progress part = tries.between(1 - Math.pow(0.5, i), 1 - Math.pow(0.5, i + 1));
       SeamCut cut = SeamCut.of(mesh, partition, labels(), partition.cells() + wholeCount);
       if (order == null || order.length != cut.sections()) {
-        order = order(cut, part.between(0.05, 0.4));
+        order = SectionOrder.of(cut, settings, part.between(0.05, 0.4));
       }
       Layout layout = Layout.of(cut, order, lapMm, part.between(0.4, 0.6));
       keepBetter(layout);
@@ -118,43 +117,6 @@ final class Fitting {
       labels[f] = whole[f] >= 0 ? partition.cells() + whole[f] : CellDistances.NONE;
     }
     return labels;
-  }
-
-  private int[] order(SeamCut cut, Progress progress) {
-    Mesh fine = cut.cut().mesh();
-    SeamLines seams = SeamLines.of(fine, cut.rings(), cut.label(), 0);
-    Coverage[] coverage =
-        SeamPatches.of(
-            SeamDistance.of(fine, cut.rings().topology(), cut.label(), 0),
-            seams,
-            cut.sections(),
-            new double[] {settings.activationLapMm(), settings.flashLapMm()},
-            progress.between(0, 0.7));
-    // A tenth of a square of the lap is less than a brush can be placed to.
-    double step = Math.max(Double.MIN_NORMAL, lapMm * lapMm / 10);
-    return new WorkingOrder(
-            coverage[0], coverage[1], centres(fine, cut.label(), cut.sections()), step)
-        .best(progress.between(0.7, 1));
-  }
-
-  private static double[] centres(Mesh mesh, int[] label, int sections) {
-    double[] sum = new double[3 * sections];
-    double[] area = new double[sections];
-    double[] centre = new double[3];
-    for (int f = 0; f < label.length; f++) {
-      if (label[f] >= 0) {
-        double here = Faces.area(mesh, f);
-        Faces.centroid(mesh, f, centre);
-        area[label[f]] += here;
-        for (int axis = 0; axis < 3; axis++) {
-          sum[3 * label[f] + axis] += here * centre[axis];
-        }
-      }
-    }
-    for (int i = 0; i < sum.length; i++) {
-      sum[i] /= area[i / 3];
-    }
-    return sum;
   }
 
   /** Pushes borders until the cells are even by estimate plus what was found to be missing. */

@@ -12,12 +12,19 @@ import org.seamwright.mesh.Mesh;
  * @param cut the sections
  * @param order entry i is the section (from 0) that is worked as the i-th
  * @param section one entry per face: id from 1 in working order, 0 for none
+ * @param from distances over the plated faces
  * @param seams seams between ids
  * @param bands laps, as far as the wider one reaches
  * @param workedMm2 one entry per section (from 0, not by id): net area and the wider lap
  */
 record Layout(
-    SeamCut cut, int[] order, int[] section, SeamLines seams, Bands bands, double[] workedMm2) {
+    SeamCut cut,
+    int[] order,
+    int[] section,
+    SeamDistance from,
+    SeamLines seams,
+    Bands bands,
+    double[] workedMm2) {
 
   /** Measures sections in an order. */
   static Layout of(SeamCut cut, int[] order, double widerLapMm, Progress progress) {
@@ -38,7 +45,7 @@ record Layout(
     for (int s = 0; s < worked.length; s++) {
       worked[s] += lap[id[s]];
     }
-    return new Layout(cut, order, section, seams, bands, worked);
+    return new Layout(cut, order, section, from, seams, bands, worked);
   }
 
   /** Area per section, mm². */

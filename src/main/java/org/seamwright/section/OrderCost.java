@@ -12,7 +12,7 @@ package org.seamwright.section;
 record OrderCost(long thriceSteps, long lapSteps, double travelMm)
     implements Comparable<OrderCost> {
   /** Shortening of the way, as a share of it, that counts as none: rounding of the sum. */
-  private static final double TRAVEL_ROUNDING = 1e-12;
+  static final double TRAVEL_ROUNDING = 1e-12;
 
   @Override
   public int compareTo(OrderCost other) {

@@ -19,6 +19,9 @@ import org.seamwright.mesh.Mesh;
  * @param onceMm2 area activated exactly once
  * @param twiceMm2 area activated exactly twice
  * @param moreMm2 area activated three times or more
+ * @param junctions where three sections or more meet, with those nearer to each other than the
+ *     wider lap
+ * @param rings sections that close a ring, by id
  * @param notices limits that could not be kept (code {@code section-over-limit}) and what was
  *     assumed
  */
@@ -33,6 +36,8 @@ public record SectionPlan(
     double onceMm2,
     double twiceMm2,
     double moreMm2,
+    Junctions junctions,
+    List<RingClosing> rings,
     List<Notice> notices) {
   /** Code of the notice that a section is larger than the limit. */
   public static final String OVER_LIMIT = "section-over-limit";
@@ -42,6 +47,7 @@ public record SectionPlan(
     Objects.requireNonNull(mesh, "mesh");
     sections = List.copyOf(sections);
     seams = List.copyOf(seams);
+    rings = List.copyOf(rings);
     notices = List.copyOf(notices);
     int faces = mesh.faceCount();
     if (parentFace.length != faces
@@ -50,5 +56,34 @@ public record SectionPlan(
         || flashes.length != faces) {
       throw new IllegalArgumentException("Arrays of a section plan don't fit its mesh");
     }
+  }
+
+  /** A plan of which neither junctions nor rings are known. */
+  public SectionPlan(
+      Mesh mesh,
+      int[] parentFace,
+      int[] sectionOf,
+      byte[] activations,
+      byte[] flashes,
+      List<Section> sections,
+      List<Seam> seams,
+      double onceMm2,
+      double twiceMm2,
+      double moreMm2,
+      List<Notice> notices) {
+    this(
+        mesh,
+        parentFace,
+        sectionOf,
+        activations,
+        flashes,
+        sections,
+        seams,
+        onceMm2,
+        twiceMm2,
+        moreMm2,
+        Junctions.NONE,
+        List.of(),
+        notices);
   }
 }

@@ -6,8 +6,15 @@ package org.seamwright.section;
  * @param limitMm2 largest worked area of a section (net and laps), mm²
  * @param activationLapMm width of the activation lap along the surface, mm; 0 for none
  * @param flashLapMm width of the flash lap along the surface, mm; 0 for none
+ * @param pins what is asked of the order of work
  */
-public record SectionSettings(double limitMm2, double activationLapMm, double flashLapMm) {
+public record SectionSettings(
+    double limitMm2, double activationLapMm, double flashLapMm, OrderPins pins) {
+  /** Settings that leave the order free. */
+  public SectionSettings(double limitMm2, double activationLapMm, double flashLapMm) {
+    this(limitMm2, activationLapMm, flashLapMm, OrderPins.NONE);
+  }
+
   /** Checks the ranges. */
   public SectionSettings {
     if (!(limitMm2 > 0)) {

@@ -126,6 +126,9 @@ public final class Sectioning {
             settings.flashLapMm(),
             progress);
     CutMesh whole = fine.then(layout.cut().cut()).then(laps.cut());
+    List<Notice> notices = overLimit(laps.sections(), settings.limitMm2());
+    notices.addAll(
+        SectionOrder.broken(whole.mesh(), laps.section(), laps.sections().size(), settings.pins()));
     Sum[] times = {new Sum(), new Sum(), new Sum(), new Sum()};
     for (int f = 0; f < laps.section().length; f++) {
       times[Math.min(3, laps.activations()[f])].add(Faces.area(whole.mesh(), f));
@@ -141,7 +144,15 @@ public final class Sectioning {
         times[1].value(),
         times[2].value(),
         times[3].value(),
-        overLimit(laps.sections(), settings.limitMm2()));
+        Junctions.of(layout.from(), Math.max(settings.activationLapMm(), settings.flashLapMm())),
+        RingClosings.of(layout.cut().cut().mesh(), layout.seams(), netById(laps.sections())),
+        notices);
+  }
+
+  private static double[] netById(List<Section> sections) {
+    double[] net = new double[sections.size() + 1];
+    sections.forEach(s -> net[s.id()] = s.netMm2());
+    return net;
   }
 
   private static List<Notice> overLimit(List<Section> sections, double limitMm2) {

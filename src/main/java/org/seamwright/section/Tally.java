@@ -74,7 +74,21 @@ final class Tally {
 
   /** The sum, in steps. */
   long steps() {
-    return Math.round(sum / UNITS_PER_STEP);
+    return steps(sum);
+  }
+
+  /** A sum of units in steps. */
+  long steps(long sumOfUnits) {
+    return Math.round(sumOfUnits / UNITS_PER_STEP);
+  }
+
+  /** Area of a patch in units. */
+  long units(int patch) {
+    return units[patch];
+  }
+
+  Coverage coverage() {
+    return coverage;
   }
 
   /** Sections that a section has a seam with, or whose bands reach it. */

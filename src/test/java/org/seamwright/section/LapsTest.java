@@ -113,6 +113,54 @@ class LapsTest {
         .isCloseTo(laps.sections().get(1).flashLapMm2(), within(1e-9));
   }
 
+  @ParameterizedTest
+  @CsvSource({"3, true", "3, false", "11, true", "11, false", "30, true"})
+  void besideAParallelOfACone(double width, boolean inward) {
+    // Radius 40 below, 10 above; 50 mm along the slant, in 50 rings of 1 mm.
+    Mesh cone = Shapes.coneFrustum(40, 10, 40, 250, 50, false);
+    double at = cone.bounds().minZ() + 0.8 * 15.3;
+    Sides sides = Sides.of(cone, cone::z, at);
+    int[] section = inward ? sides.section(2, 1) : sides.section(1, 2);
+    Laps laps = lay(sides.mesh(), section, width / 2, width);
+    double r = 40 - 0.6 * 15.3;
+    for (Section s : laps.sections().subList(1, 2)) {
+      assertThat(s.flashLapMm2()).isCloseTo(coneBand(r, width, inward), PROMISED);
+      assertThat(s.activationLapMm2()).isCloseTo(coneBand(r, width / 2, inward), PROMISED);
+    }
+  }
+
+  /** Frustum of a cone, pi (r1 + r2) s (any handbook of mathematics); radii shrink 0.6 per mm. */
+  private static double coneBand(double r, double width, boolean inward) {
+    double slant = inward ? width : Math.min(width, 15.3);
+    double to = r + (inward ? -0.6 : 0.6) * slant;
+    return Math.PI * (r + to) * slant;
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {3, 6, 10})
+  void whereThreeSectionsMeetAsMuchIsActivatedThriceAsTheAnglesSay(double width) {
+    // A disc in three sectors of 120 degrees. With w the width, the first sector lies under the
+    // bands of both others where r < w / sin(phi) for phi from its farther rim 60 to 90 degrees,
+    // and r < w from 90 to 120, twice over: w² (1/√3 + π/6), integrated in polar coordinates.
+    double[] r = new double[81];
+    Arrays.setAll(r, i -> i / 2.0);
+    Mesh disc = Shapes.lathe(r, new double[81], 120);
+    int[] section = new int[disc.faceCount()];
+    double[] centre = new double[3];
+    for (int f = 0; f < section.length; f++) {
+      Faces.centroid(disc, f, centre);
+      double turn = Math.atan2(centre[1], centre[0]) / (2 * Math.PI);
+      section[f] = 1 + (int) (3 * (turn < 0 ? turn + 1 : turn));
+    }
+    Laps laps = lay(disc, section, width, width);
+    double thrice = 0;
+    for (int f = 0; f < laps.section().length; f++) {
+      thrice += laps.activations()[f] >= 3 ? Faces.area(laps.cut().mesh(), f) : 0;
+    }
+    double expected = width * width * (1 / Math.sqrt(3) + Math.PI / 6);
+    assertThat(thrice).isCloseTo(expected, Percentage.withPercentage(1));
+  }
+
   @Test
   void aLapRunsOnOverANarrowSectionWorkedBefore() {
     // Strips 0 to 30, 30 to 34 and 34 to 100 mm, worked in this order: the third one's lap of 10

@@ -4,12 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
 import java.util.concurrent.CancellationException;
+import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.seamwright.basis.Progress;
+import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.region.SurfaceMap;
 import org.seamwright.testsupport.Shapes;
@@ -83,6 +86,56 @@ class SectioningTest {
       double lap = (0.02 + 0.1 * random.nextDouble()) * Math.sqrt(limit);
       plan(map, new SectionSettings(limit, lap * random.nextDouble(), lap));
     }
+  }
+
+  /** Two rows of sections on a plate; corners and sides are named by points in them. */
+  @Test
+  void theOrderAskedForIsKept() {
+    SurfaceMap map = PlanChecks.allPlated(Shapes.plane(120, 70, 60, 35));
+    Vector3D lowerLeft = Vector3D.of(-58, -33, 0);
+    Vector3D upperRight = Vector3D.of(58, 33, 0);
+    Vector3D upperLeft = Vector3D.of(-58, 33, 0);
+    OrderPins pins =
+        new OrderPins(
+            List.of(upperRight),
+            List.of(lowerLeft),
+            List.of(new OrderPins.Before(Vector3D.of(58, -33, 0), upperLeft)));
+    SectionPlan plan = plan(map, new SectionSettings(1400, 1, 3, pins));
+    assertThat(plan.notices()).isEmpty();
+    assertThat(sectionAt(plan, upperRight)).isEqualTo(1);
+    assertThat(sectionAt(plan, lowerLeft)).isEqualTo(plan.sections().size());
+    assertThat(sectionAt(plan, Vector3D.of(58, -33, 0))).isLessThan(sectionAt(plan, upperLeft));
+    SectionPlan free = plan(map, new SectionSettings(1400, 1, 3));
+    assertThat(sectionAt(free, upperRight) == 1 && sectionAt(free, lowerLeft) == 8).isFalse();
+  }
+
+  private static int sectionAt(SectionPlan plan, Vector3D point) {
+    double least = Double.POSITIVE_INFINITY;
+    int section = 0;
+    double[] centre = new double[3];
+    for (int f = 0; f < plan.sectionOf().length; f++) {
+      Faces.centroid(plan.mesh(), f, centre);
+      double far = point.distance(Vector3D.of(centre));
+      if (far < least) {
+        least = far;
+        section = plan.sectionOf()[f];
+      }
+    }
+    return section;
+  }
+
+  @Test
+  void anOrderThatContradictsItselfIsTold() {
+    SurfaceMap map = PlanChecks.allPlated(Shapes.plane(120, 70, 36, 21));
+    Vector3D left = Vector3D.of(-58, 0, 0);
+    Vector3D right = Vector3D.of(58, 0, 0);
+    OrderPins pins =
+        new OrderPins(List.of(left), List.of(), List.of(new OrderPins.Before(right, left)));
+    SectionPlan plan = plan(map, new SectionSettings(3000, 1, 3, pins));
+    assertThat(plan.notices()).hasSize(1);
+    assertThat(plan.notices().get(0).code()).isEqualTo("order-pin-broken");
+    assertThat(plan.notices().get(0).text()).contains("sections.order.before[0]");
+    assertThat(sectionAt(plan, left)).isEqualTo(1);
   }
 
   @Test
