@@ -12,6 +12,7 @@ enum AmountKind {
   AREA("an area", "40 in2", "cm2", "in2", "mm2"),
   THICKNESS("a thickness", "0.5 µm", "µm", "µin", "µm"),
   COORDINATE("a coordinate", "-4 mm", "mm", "in", "mm"),
+  VOLUME("a volume", "0.5 ml", "ml", "ml", "ml"),
   TIME("a time", "45 s", "s", "s", "s"),
   CONCENTRATION("a concentration", "8 g/l", "g/l", "g/l", "g/l");
 
@@ -40,13 +41,14 @@ enum AmountKind {
     return example;
   }
 
-  /** The amount in the program's unit for this kind: mm, mm², µm, s, g/l. */
+  /** The amount in the program's unit for this kind: mm, mm², µm, ml, s, g/l. */
   double read(String text) throws InputException {
     return switch (this) {
       case LENGTH -> Amounts.lengthMm(text);
       case AREA -> Amounts.areaMm2(text);
       case THICKNESS -> Amounts.thicknessUm(text);
       case COORDINATE -> Amounts.coordinateMm(text);
+      case VOLUME -> Amounts.volumeMl(text);
       case TIME -> Amounts.seconds(text);
       case CONCENTRATION -> Amounts.gramsPerLitre(text);
     };

@@ -3,8 +3,13 @@ package org.seamwright.job;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.mask.MaskSettings;
 import org.seamwright.mend.Repair;
+import org.seamwright.plating.QuoteRates;
+import org.seamwright.plating.Recipe;
+import org.seamwright.plating.Spread;
+import org.seamwright.plating.Tool;
 import org.seamwright.region.Mark;
 import org.seamwright.region.Treatment;
 import org.seamwright.units.UnitSystem;
@@ -22,6 +27,7 @@ import org.seamwright.units.UnitSystem;
  * @param sections limits and laps
  * @param plating recipe, thickness and rates
  * @param masking tape and lacquer
+ * @param quote what the shop charges, if a price is wanted
  * @param display units to show figures in
  */
 public record Job(
@@ -34,6 +40,7 @@ public record Job(
     SectionRules sections,
     PlatingRules plating,
     MaskSettings masking,
+    Optional<QuoteRates> quote,
     UnitSystem display) {
   /** Version of the job file that this program writes. */
   public static final int VERSION = 1;
@@ -60,25 +67,66 @@ public record Job(
     this(piece, note, mesh, List.of(), ground, marks, sections, plating, masking, display);
   }
 
+  /** A job without a price. */
+  public Job(
+      String piece,
+      String note,
+      MeshSource mesh,
+      List<Repair> cleaning,
+      Treatment ground,
+      List<Mark> marks,
+      SectionRules sections,
+      PlatingRules plating,
+      MaskSettings masking,
+      UnitSystem display) {
+    this(
+        piece,
+        note,
+        mesh,
+        cleaning,
+        ground,
+        marks,
+        sections,
+        plating,
+        masking,
+        Optional.empty(),
+        display);
+  }
+
   /** The same job with other marks. */
   public Job withMarks(List<Mark> other) {
-    return new Job(piece, note, mesh, cleaning, ground, other, sections, plating, masking, display);
+    return new Job(
+        piece, note, mesh, cleaning, ground, other, sections, plating, masking, quote, display);
   }
 
   /** The same job with other steps of cleaning. */
   public Job withCleaning(List<Repair> other) {
-    return new Job(piece, note, mesh, other, ground, marks, sections, plating, masking, display);
+    return new Job(
+        piece, note, mesh, other, ground, marks, sections, plating, masking, quote, display);
   }
 
   /** The same job on another mesh. */
   public Job withMesh(MeshSource other) {
     return new Job(
-        piece, note, other, cleaning, ground, marks, sections, plating, masking, display);
+        piece, note, other, cleaning, ground, marks, sections, plating, masking, quote, display);
+  }
+
+  /** The same job with other plating choices. */
+  public Job withPlating(PlatingRules other) {
+    return new Job(
+        piece, note, mesh, cleaning, ground, marks, sections, other, masking, quote, display);
+  }
+
+  /** The same job with other prices. */
+  public Job withQuote(Optional<QuoteRates> other) {
+    return new Job(
+        piece, note, mesh, cleaning, ground, marks, sections, plating, masking, other, display);
   }
 
   /** The same job with another treatment of what no mark covers. */
   public Job withGround(Treatment other) {
-    return new Job(piece, note, mesh, cleaning, other, marks, sections, plating, masking, display);
+    return new Job(
+        piece, note, mesh, cleaning, other, marks, sections, plating, masking, quote, display);
   }
 
   /**
@@ -157,26 +205,94 @@ public record Job(
   }
 
   /**
+   * How the piece is held while it is plated. Liquid solution runs off places whose outward normal
+   * leans further than an angle from straight up: there a gel serves.
+   *
+   * @param up what points up, in the piece's coordinates
+   * @param steeperDegrees the angle, degrees, up to 180
+   */
+  public record Hold(Vector3D up, double steeperDegrees) {}
+
+  /**
    * Plating choices; amounts as in {@link org.seamwright.plating.PlatingSettings}.
    *
-   * @param recipe id of a recipe
+   * @param recipe id of a recipe; for one of the job's own, the id that it carries
+   * @param own the job's own recipe in place of a known one
    * @param deposit id of a deposit
    * @param flashUm flash thickness, µm
    * @param thicknessUm flash and build together, µm; at least {@code flashUm}
-   * @param lossShare share of area added for loss
+   * @param loss share of area added for loss
    * @param solutionGPerL metal in the solution, g/l
    * @param usableShare share of that metal that can be laid down
-   * @param secondsPerCm2PerUm plating rate
+   * @param pace plating rate, s per cm² and µm
    * @param efficiency current efficiency
+   * @param tool what is known of the tool
+   * @param hold how the piece is held, if steep places are to be told
    */
   public record PlatingRules(
       String recipe,
+      Optional<Recipe> own,
       String deposit,
       double flashUm,
       double thicknessUm,
-      double lossShare,
+      Spread loss,
       double solutionGPerL,
       double usableShare,
-      double secondsPerCm2PerUm,
-      double efficiency) {}
+      Spread pace,
+      double efficiency,
+      Tool tool,
+      Optional<Hold> hold) {
+    /** With a known recipe, loss and rate known to a point, and nothing known of the tool. */
+    public PlatingRules(
+        String recipe,
+        String deposit,
+        double flashUm,
+        double thicknessUm,
+        double lossShare,
+        double solutionGPerL,
+        double usableShare,
+        double secondsPerCm2PerUm,
+        double efficiency) {
+      this(
+          recipe,
+          Optional.empty(),
+          deposit,
+          flashUm,
+          thicknessUm,
+          Spread.point(lossShare),
+          solutionGPerL,
+          usableShare,
+          Spread.point(secondsPerCm2PerUm),
+          efficiency,
+          Tool.UNKNOWN,
+          Optional.empty());
+    }
+
+    /** The likely loss. */
+    public double lossShare() {
+      return loss.likely();
+    }
+
+    /** The likely rate, s per cm² and µm. */
+    public double secondsPerCm2PerUm() {
+      return pace.likely();
+    }
+
+    /** The same with another loss and rate. */
+    public PlatingRules with(Spread otherLoss, Spread otherPace) {
+      return new PlatingRules(
+          recipe,
+          own,
+          deposit,
+          flashUm,
+          thicknessUm,
+          otherLoss,
+          solutionGPerL,
+          usableShare,
+          otherPace,
+          efficiency,
+          tool,
+          hold);
+    }
+  }
 }

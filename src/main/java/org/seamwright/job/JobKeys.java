@@ -29,7 +29,8 @@ final class JobKeys {
           "marks",
           "sections",
           "plating",
-          "masking");
+          "masking",
+          "quote");
   static final List<String> MESH = List.of("file", "sha256", "surface", "unit", "knownLength");
   static final List<String> SURFACE = List.of("area", "samples");
   static final List<String> KNOWN_LENGTH = List.of("length", "along");
@@ -44,7 +45,42 @@ final class JobKeys {
           "solution",
           "usable",
           "secondsPerCm2PerUm",
-          "efficiency");
+          "efficiency",
+          "tool",
+          "hold");
+  static final List<String> SPREAD = List.of("low", "likely", "high");
+  static final List<String> TOOL = List.of("dip", "contact", "amperesPerCm2", "ampHoursPerLitre");
+  static final List<String> HOLD = List.of("up", "steeper");
+  static final List<String> RECIPE = List.of("id", "base", "copper", "steps", "notes");
+  static final List<String> STEP =
+      List.of(
+          "name",
+          "purpose",
+          "kind",
+          "volts",
+          "polarity",
+          "secondsPerCm2",
+          "passes",
+          "handling",
+          "done",
+          "wrong",
+          "caution",
+          "source");
+  static final List<String> QUOTE =
+      List.of(
+          "currency",
+          "labourPerHour",
+          "extraTime",
+          "metalPerGram",
+          "tapePerMetre",
+          "lacquerPerLitre",
+          "materials",
+          "overhead",
+          "margin",
+          "minimum",
+          "tax",
+          "validDays",
+          "onCustomerSheet");
   static final List<String> MASKING =
       List.of(
           "tapeWidth",

@@ -140,6 +140,14 @@ record JobNode(String source, String path, JsonValue value) {
     throw wrongKind("text, in quotes");
   }
 
+  /** Yes or no. */
+  boolean yes() throws JobFileException {
+    if (value instanceof JsonValue.Word word && !word.value().equals("null")) {
+      return word.value().equals("true");
+    }
+    throw wrongKind("true or false, without quotes");
+  }
+
   /** One of a few words. */
   <T> T oneOf(Map<String, T> words) throws JobFileException {
     String word = text();

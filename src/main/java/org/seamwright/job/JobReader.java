@@ -11,8 +11,6 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.mask.MaskSettings;
-import org.seamwright.plating.Deposits;
-import org.seamwright.plating.Recipes;
 import org.seamwright.region.Treatment;
 import org.seamwright.units.LengthUnit;
 import org.seamwright.units.UnitSystem;
@@ -40,8 +38,9 @@ final class JobReader {
         keys.get("ground", Treatment.PLATE, n -> n.oneOf(JobKeys.TREATMENTS)),
         keys.get("marks", List.of(), n -> n.list(MarkKinds::read)),
         keys.get("sections", JobDefaults.sections(), JobReader::sections),
-        keys.get("plating", JobReader::plating),
+        keys.get("plating", PlatingReader::read),
         keys.get("masking", JobDefaults.masking(), JobReader::masking),
+        keys.get("quote", Optional.empty(), n -> Optional.of(QuoteJson.read(n))),
         keys.get("display", UnitSystem.METRIC, n -> n.oneOf(JobKeys.DISPLAYS)));
   }
 
@@ -188,54 +187,6 @@ final class JobReader {
 
   private static double thickness(JobNode node) throws JobFileException {
     return node.amount(AmountKind.THICKNESS, Range.ABOVE_ZERO);
-  }
-
-  private static Job.PlatingRules plating(JobNode node) throws JobFileException {
-    JobNode.Keys keys = node.keys(JobKeys.PLATING);
-    String recipe = keys.get("recipe", n -> n.oneOf(recipes()));
-    Job.PlatingRules usual = JobDefaults.plating(recipe);
-    double flashUm = keys.get("flash", usual.flashUm(), JobReader::thickness);
-    // A written flash thicker than the usual thickness raises it: the flash counts towards it.
-    double thicknessUm =
-        keys.get(
-            "thickness",
-            Math.max(usual.thicknessUm(), flashUm),
-            n -> {
-              double um = thickness(n);
-              if (um < flashUm) {
-                throw n.refuse(
-                    "The thickness is below that of the flash alone",
-                    "The flash counts towards it: write at least "
-                        + AmountKind.THICKNESS.write(flashUm, UnitSystem.METRIC)
-                        + ", or a thinner flash.");
-              }
-              return um;
-            });
-    return new Job.PlatingRules(
-        recipe,
-        keys.get("deposit", usual.deposit(), n -> n.oneOf(deposits())),
-        flashUm,
-        thicknessUm,
-        keys.get("loss", usual.lossShare(), n -> n.number(Range.LOSS_SHARE)),
-        keys.get(
-            "solution",
-            usual.solutionGPerL(),
-            n -> n.amount(AmountKind.CONCENTRATION, Range.ABOVE_ZERO)),
-        keys.get("usable", usual.usableShare(), n -> n.number(Range.SHARE)),
-        keys.get("secondsPerCm2PerUm", usual.secondsPerCm2PerUm(), n -> n.number(Range.ABOVE_ZERO)),
-        keys.get("efficiency", usual.efficiency(), n -> n.number(Range.SHARE)));
-  }
-
-  private static Map<String, String> recipes() {
-    Map<String, String> ids = new LinkedHashMap<>();
-    Recipes.all().forEach(r -> ids.put(r.id(), r.id()));
-    return ids;
-  }
-
-  private static Map<String, String> deposits() {
-    Map<String, String> ids = new LinkedHashMap<>();
-    Deposits.all().forEach(d -> ids.put(d.id(), d.id()));
-    return ids;
   }
 
   private static MaskSettings masking(JobNode node) throws JobFileException {

@@ -30,8 +30,9 @@ final class JobWriter {
     tree.put("ground", JobKeys.word(JobKeys.TREATMENTS, job.ground()));
     tree.put("marks", job.marks().stream().map(m -> MarkKinds.write(m, job.display())).toList());
     tree.put("sections", writer.sections(job.sections()));
-    tree.put("plating", writer.plating(job.plating()));
+    tree.put("plating", PlatingWriter.tree(job.plating(), job.display()));
     tree.put("masking", writer.masking(job.masking()));
+    job.quote().ifPresent(rates -> tree.put("quote", QuoteJson.tree(rates)));
     return tree;
   }
 
@@ -82,20 +83,6 @@ final class JobWriter {
     }
     tree.put("activationLap", length(rules.activationLapMm()));
     tree.put("flashLap", length(rules.flashLapMm()));
-    return tree;
-  }
-
-  private Map<String, Object> plating(Job.PlatingRules rules) {
-    Map<String, Object> tree = new LinkedHashMap<>();
-    tree.put("recipe", rules.recipe());
-    tree.put("deposit", rules.deposit());
-    tree.put("flash", AmountKind.THICKNESS.write(rules.flashUm(), display));
-    tree.put("thickness", AmountKind.THICKNESS.write(rules.thicknessUm(), display));
-    tree.put("loss", rules.lossShare());
-    tree.put("solution", AmountKind.CONCENTRATION.write(rules.solutionGPerL(), display));
-    tree.put("usable", rules.usableShare());
-    tree.put("secondsPerCm2PerUm", rules.secondsPerCm2PerUm());
-    tree.put("efficiency", rules.efficiency());
     return tree;
   }
 

@@ -73,7 +73,7 @@ sealed interface JsonValue {
     }
   }
 
-  /** {@code true}, {@code false} or {@code null}: nothing in the format is one of them. */
+  /** {@code true}, {@code false} or {@code null}; nothing in the format is the last. */
   record Word(int line, String value) implements JsonValue {
     @Override
     public String kind() {

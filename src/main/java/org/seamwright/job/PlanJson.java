@@ -36,6 +36,7 @@ public final class PlanJson {
     tree.put("seams", planned.sections().seams().stream().map(PlanJson::seam).toList());
     tree.put("activatedMm2", activated(planned.sections()));
     tree.put("masks", planned.masks().masks().stream().map(PlanJson::mask).toList());
+    planned.quote().ifPresent(quote -> tree.put("quote", QuoteJson.priced(quote)));
     tree.put("trace", planned.plating().trace().stream().map(PlanJson::trace).toList());
     tree.put("notices", MeasureJson.notices(planned.notices()));
     return JsonText.of(tree);
@@ -76,9 +77,13 @@ public final class PlanJson {
     tree.put("flashUm", planned.settings().flashUm());
     tree.put("thicknessUm", planned.job().plating().thicknessUm());
     tree.put("lossShare", planned.settings().lossShare());
+    tree.put("lossLow", planned.settings().loss().low());
+    tree.put("lossHigh", planned.settings().loss().high());
     tree.put("solutionGPerL", planned.settings().solutionGPerL());
     tree.put("usableShare", planned.settings().usableShare());
     tree.put("secondsPerCm2PerUm", planned.settings().secondsPerCm2PerUm());
+    tree.put("secondsPerCm2PerUmLow", planned.settings().pace().low());
+    tree.put("secondsPerCm2PerUmHigh", planned.settings().pace().high());
     tree.put("efficiency", planned.settings().efficiency());
     tree.put("activationLapMm", planned.job().sections().activationLapMm());
     tree.put("flashLapMm", planned.job().sections().flashLapMm());
@@ -99,6 +104,12 @@ public final class PlanJson {
     tree.put("solutionMl", totals.solutionMl());
     tree.put("chargeAh", totals.chargeAh());
     tree.put("seconds", totals.seconds());
+    PlatingPlan.Bands bands = planned.plating().bands();
+    tree.put("goldBandG", QuoteJson.band(bands.goldG()));
+    tree.put("solutionBandMl", QuoteJson.band(bands.solutionMl()));
+    tree.put("secondsBand", QuoteJson.band(bands.seconds()));
+    planned.settings().tool().dips(totals.solutionMl()).ifPresent(d -> tree.put("dips", d));
+    planned.steep().ifPresent(steep -> tree.put("steepMm2", steep.areaMm2()));
     tree.put("maskEdgeMm", masks.edgeMm());
     tree.put("tapeMm", masks.tapeMm());
     tree.put("lacquerMl", masks.lacquerMl());
@@ -109,12 +120,12 @@ public final class PlanJson {
     Map<Integer, SectionAmounts> amounts = new LinkedHashMap<>();
     planned.plating().sections().forEach(a -> amounts.put(a.id(), a));
     return planned.sections().sections().stream()
-        .map(s -> section(s, amounts.get(s.id()), planned.limitMm2()))
+        .map(s -> section(s, amounts.get(s.id()), planned))
         .toList();
   }
 
   private static Map<String, Object> section(
-      Section section, SectionAmounts amounts, double limitMm2) {
+      Section section, SectionAmounts amounts, PlannedJob planned) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("id", section.id());
     // Sections are numbered in working order, so a script may sort by either.
@@ -123,7 +134,7 @@ public final class PlanJson {
     tree.put("activationLapMm2", section.activationLapMm2());
     tree.put("flashLapMm2", section.flashLapMm2());
     tree.put("workedMm2", section.workedMm2());
-    tree.put("limitMm2", limitMm2);
+    tree.put("limitMm2", planned.limitMm2());
     tree.put("flashG", amounts.flashG());
     tree.put("buildG", amounts.buildG());
     tree.put("lossG", amounts.lossG());
@@ -131,6 +142,10 @@ public final class PlanJson {
     tree.put("solutionMl", amounts.solutionMl());
     tree.put("chargeAh", amounts.chargeAh());
     tree.put("seconds", amounts.seconds());
+    planned.settings().tool().dips(amounts.solutionMl()).ifPresent(d -> tree.put("dips", d));
+    planned
+        .steep()
+        .ifPresent(s -> tree.put("steepShare", s.shareOf().getOrDefault(section.id(), 0.0)));
     return tree;
   }
 

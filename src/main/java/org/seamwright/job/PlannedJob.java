@@ -10,6 +10,7 @@ import org.seamwright.mend.Mended;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.plating.PlatingPlan;
 import org.seamwright.plating.PlatingSettings;
+import org.seamwright.plating.Quote;
 import org.seamwright.plating.WetLimit;
 import org.seamwright.region.SurfaceMap;
 import org.seamwright.section.SectionPlan;
@@ -29,6 +30,8 @@ import org.seamwright.section.SectionPlan;
  * @param masks tape and lacquer
  * @param settings deposit and rates
  * @param plating amounts
+ * @param steep places that liquid runs off, if the job says how the piece is held
+ * @param quote the price, if the job asks for one
  * @param cleaning what each step of cleaning did
  * @param filledMm2 plated area on faces that close holes, whose place is invented
  * @param notices all notices of all steps, in that order
@@ -46,6 +49,8 @@ public record PlannedJob(
     MaskPlan masks,
     PlatingSettings settings,
     PlatingPlan plating,
+    Optional<Steep> steep,
+    Optional<Quote> quote,
     List<Mended.Done> cleaning,
     double filledMm2,
     List<Notice> notices) {
@@ -71,8 +76,23 @@ public record PlannedJob(
       PlatingPlan plating,
       List<Notice> notices) {
     this(
-        job, jobFile, mesh, mmPerUnit, survey, map, limitMm2, wetLimit, sections, masks, settings,
-        plating, List.of(), 0, notices);
+        job,
+        jobFile,
+        mesh,
+        mmPerUnit,
+        survey,
+        map,
+        limitMm2,
+        wetLimit,
+        sections,
+        masks,
+        settings,
+        plating,
+        Optional.empty(),
+        Optional.empty(),
+        List.of(),
+        0,
+        notices);
   }
 
   /** Whether the plan breaks a limit it was given: exit code 4. */

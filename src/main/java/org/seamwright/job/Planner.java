@@ -17,8 +17,12 @@ import org.seamwright.mesh.Faces;
 import org.seamwright.plating.Deposits;
 import org.seamwright.plating.PlatingArithmetic;
 import org.seamwright.plating.PlatingException;
+import org.seamwright.plating.PlatingNotices;
 import org.seamwright.plating.PlatingPlan;
 import org.seamwright.plating.PlatingSettings;
+import org.seamwright.plating.Quote;
+import org.seamwright.plating.QuoteRates;
+import org.seamwright.plating.Recipe;
 import org.seamwright.plating.Recipes;
 import org.seamwright.plating.SectionArea;
 import org.seamwright.plating.WetLimit;
@@ -129,6 +133,9 @@ public final class Planner {
     MaskPlan masks = Masking.plan(map, job.masking(), progress.between(0.9, 1));
     notices.addAll(masks.notices());
     PlatingPlan plating = PlatingArithmetic.plan(areas(sections), settings);
+    notices.addAll(PlatingNotices.of(settings, plating));
+    Optional<Steep> steep = job.plating().hold().map(hold -> Steep.of(sections, hold));
+    Optional<Quote> quote = job.quote().map(r -> quote(areas(sections), settings, masks, r));
     progress.at(1);
     return new PlannedJob(
         job,
@@ -143,6 +150,8 @@ public final class Planner {
         masks,
         settings,
         plating,
+        steep,
+        quote,
         piece.cleaned().done(),
         filledMm2,
         notices);
@@ -188,16 +197,18 @@ public final class Planner {
   private static PlatingSettings settings(Job job, Path jobFile) throws PlanException {
     Job.PlatingRules rules = job.plating();
     try {
+      Recipe recipe = rules.own().isPresent() ? rules.own().get() : Recipes.byId(rules.recipe());
       return new PlatingSettings(
-          Recipes.byId(rules.recipe()),
+          recipe,
           Deposits.byId(rules.deposit()),
           rules.flashUm(),
           rules.thicknessUm() - rules.flashUm(),
-          rules.lossShare(),
+          rules.loss(),
           rules.solutionGPerL(),
           rules.usableShare(),
-          rules.secondsPerCm2PerUm(),
-          rules.efficiency());
+          rules.pace(),
+          rules.efficiency(),
+          rules.tool());
     } catch (PlatingException e) {
       throw inJob(jobFile, "plating", e);
     }
@@ -269,6 +280,12 @@ public final class Planner {
           "Raise the limit, and check the unit of the mesh.");
     }
     return limitMm2;
+  }
+
+  private static Quote quote(
+      List<SectionArea> areas, PlatingSettings settings, MaskPlan masks, QuoteRates rates) {
+    MaskTotals totals = MaskTotals.of(masks);
+    return Quote.of(areas, settings, new Quote.Masking(totals.tapeMm(), totals.lacquerMl()), rates);
   }
 
   private static List<SectionArea> areas(SectionPlan sections) {

@@ -56,14 +56,17 @@ final class StepPages {
     double side = 178;
     double width = sheet.width() - 40 - side - 14;
     String done = step.done().isEmpty() ? "" : "Done when: " + step.done();
+    String wrong = step.wrong().isEmpty() ? "" : "If not: " + step.wrong();
     String source = "Source: " + step.source();
     double leftHeight =
         Style.SUBHEADING.leading()
             + sheet.height(step.purpose(), Style.BODY, width)
             + sheet.height(done, Style.BODY, width)
+            + sheet.height(wrong, Style.BODY, width)
             + sheet.height(step.caution(), Style.WARNING, width);
     double sideHeight =
         sheet.height(volts(step), Style.SUBHEADING, side)
+            + sheet.height(step.polarity(), Style.LABEL, side)
             + sheet.height(pace(step), Style.LABEL, side)
             + sheet.height(when(step.kind()), Style.LABEL, side)
             + sheet.height(source, SOURCE, side);
@@ -74,10 +77,12 @@ final class StepPages {
     y += sheet.block(step.name(), Style.SUBHEADING, x, y, width);
     y += sheet.block(step.purpose(), Style.BODY, x, y, width);
     y += sheet.block(done, Style.BODY, x, y, width);
+    y += sheet.block(wrong, Style.BODY, x, y, width);
     sheet.block(step.caution(), Style.WARNING, x, y, width);
     double sideX = sheet.right() - side;
     double sideY = sheet.y;
     sideY += sheet.block(volts(step), Style.SUBHEADING, sideX, sideY, side);
+    sideY += sheet.block(step.polarity(), Style.LABEL, sideX, sideY, side);
     sideY += sheet.block(pace(step), Style.LABEL, sideX, sideY, side);
     sideY += sheet.block(when(step.kind()), Style.LABEL.in(Style.ACCENT), sideX, sideY, side);
     sheet.block(source, SOURCE, sideX, sideY, side);
@@ -93,7 +98,11 @@ final class StepPages {
   private static String pace(Step step) {
     return switch (step.kind()) {
       case FLASH, BUILD -> "time by thickness";
-      default -> Words.count(step.passes(), "pass", "passes") + " over the area";
+      default ->
+          Words.count(step.passes(), "pass", "passes")
+              + " over the area, "
+              + TotalPages.number(step.secondsPerCm2())
+              + " s per cm² each";
     };
   }
 }

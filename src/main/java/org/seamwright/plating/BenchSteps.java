@@ -25,6 +25,16 @@ final class BenchSteps {
    */
   private static final int FLASH_PASSES = 10;
 
+  /** Where the sheet that comes with a solution decides. */
+  static final String SHEET = "as on the solution's sheet";
+
+  /** Hard gold laid on by hand: common practice, no source. */
+  static final String GOLD_VOLTS = "2.5–3 V at work: set about 4 V, which drops on contact";
+
+  private static final String BURN =
+      "A dark or bronze burn: too much voltage, or the tool stood still. Stop, find out why, lower"
+          + " the voltage and keep moving; rub the burn off gently, rinse, and go over it again.";
+
   private BenchSteps() {}
 
   static Step degrease(String caution) {
@@ -33,24 +43,30 @@ final class BenchSteps {
         "Takes off oil, wax, polish and finger marks that current alone does not.",
         Step.Kind.DRY_PREPARATION,
         "",
+        "",
         0.3,
         2,
         30,
         "A clean white cloth stays white.",
+        "Polish or wax left in corners and letters shows in the next step, where water draws back"
+            + " from it: degrease again there.",
         join(caution, "Solvents burn and their vapour harms: ventilate, no flame."),
         PRACTICE + PACE);
   }
 
-  static Step electroclean(String volts, int passes, String caution, String source) {
+  static Step electroclean(
+      String volts, String polarity, int passes, String caution, String source) {
     return new Step(
         "Electroclean",
         "Lifts the last soil off; only a clean surface stays wet all over.",
         Step.Kind.WET,
         volts,
+        polarity,
         TOOL_S_PER_CM2,
         passes,
         CHANGE_TOOL_S,
         "Water runs off in one unbroken film (water-break test, ASTM F22; soap can mask a break).",
+        "Water beads or draws back: not clean. Clean again before going on; nothing later mends it.",
         join(caution, "Alkaline: eyes and skin."),
         source + PACE);
   }
@@ -61,24 +77,30 @@ final class BenchSteps {
         "Keeps one solution out of the next; the surface stays wet.",
         Step.Kind.WET,
         "",
+        "",
         RINSE_S_PER_CM2,
         2,
         REACH_S,
         "Cold clean tap water has reached every place, laps and crevices too.",
+        "Dried anywhere: this section goes back to its first wet step.",
         "Catch the rinse; keep acid and cyanide rinses apart.",
         source + PACE);
   }
 
-  static Step activate(String volts, int passes, String done, String caution, String source) {
+  static Step activate(
+      String volts, String polarity, int passes, String done, String caution, String source) {
     return new Step(
         "Activate",
         "Takes off the oxide film that deposits do not hold on.",
         Step.Kind.WET,
         volts,
+        polarity,
         TOOL_S_PER_CM2,
         passes,
         CHANGE_TOOL_S,
         done,
+        "Too long roughens or smuts the metal, and dulls gold laid earlier beside the seam: pass over"
+            + " a seam once, quickly.",
         join(caution, "Often acid: eyes and skin."),
         source + PACE);
   }
@@ -88,11 +110,14 @@ final class BenchSteps {
         "Copper strike",
         "Covers a metal that acid solutions attack, so that nickel and gold can follow.",
         Step.Kind.WET,
-        "as on the solution's sheet",
+        SHEET,
+        Step.DIRECT,
         TOOL_S_PER_CM2,
         2,
         CHANGE_TOOL_S,
         "Even copper colour everywhere, edges and crevices too.",
+        "Dark, powdery or peeling copper: too much voltage, or the metal was not clean. Take it off"
+            + " and begin again.",
         "Copper strikes may hold cyanide: never near acid, nor their drips and waste.",
         source + PACE);
   }
@@ -107,11 +132,14 @@ final class BenchSteps {
         "Nickel",
         purpose,
         Step.Kind.WET,
-        "as on the solution's sheet",
+        SHEET,
+        Step.DIRECT,
         TOOL_S_PER_CM2,
         2,
         CHANGE_TOOL_S,
         "Even nickel colour everywhere, about 1.3–2.5 µm (0.00005–0.0001 in).",
+        "Dark, rough edges: too much voltage, or the tool stood still. Nickel that dries grows a film"
+            + " that gold does not hold on.",
         "Nickel sensitises skin.",
         source + PACE);
   }
@@ -122,11 +150,13 @@ final class BenchSteps {
         "Gold flash",
         "Covers every place with gold while it is still wet and active.",
         Step.Kind.FLASH,
-        "as on the solution's sheet",
+        GOLD_VOLTS,
+        Step.DIRECT,
         PlatingDefaults.SECONDS_PER_CM2_PER_UM * PlatingDefaults.FLASH_UM,
         FLASH_PASSES,
         CHANGE_TOOL_S,
         "Opaque: no base colour shows through. Keep the tool moving.",
+        BURN,
         "Gold solutions may hold cyanide: never near acid, nor their drips and waste.",
         source + PACE);
   }
@@ -136,12 +166,14 @@ final class BenchSteps {
         "Gold build",
         "Brings the gold to the thickness promised, over the whole piece without seams.",
         Step.Kind.BUILD,
-        "as on the solution's sheet",
+        GOLD_VOLTS,
+        Step.DIRECT,
         PlatingDefaults.SECONDS_PER_CM2_PER_UM
             * (PlatingDefaults.THICKNESS_UM - PlatingDefaults.FLASH_UM),
         1,
         CHANGE_TOOL_S,
         "The planned charge has passed (A·h meter).",
+        BURN,
         "As for the flash.",
         PRACTICE + PACE);
   }
@@ -152,10 +184,12 @@ final class BenchSteps {
         "Leaves no salts to stain under the gold.",
         Step.Kind.FINISH,
         "",
+        "",
         RINSE_S_PER_CM2,
         2,
         REACH_S,
         "Distilled water last, in every crevice.",
+        "Salts left in crevices creep out and stain later: rinse there again.",
         "Catch the first rinse: it holds gold and may hold cyanide.",
         PRACTICE + PACE);
   }
@@ -166,10 +200,12 @@ final class BenchSteps {
         "Drying at once leaves no water spots.",
         Step.Kind.FINISH,
         "",
+        "",
         0.1,
         1,
         REACH_S,
         "Dry; on a trial strip, tape pressed on and pulled off in one motion lifts nothing.",
+        "Tape lifts gold: the metal beneath was not clean or not active. Stop; find out why on scrap.",
         "",
         "FAA AC 43.13-1B ¶ 4-62: rinse and dry, tape test" + PACE);
   }

@@ -19,23 +19,78 @@ public final class PlatingArithmetic {
   private PlatingArithmetic() {}
 
   /**
+   * Amounts without the account of how they came about.
+   *
+   * @param settings what they were computed with
+   * @param sections by section, in the order given
+   * @param totals the sums
+   * @param laidG metal laid down, loss not counted, g
+   * @param cm2Um area times thickness of flash and build, cm²·µm: times the rate, the time that
+   *     depends on the rate
+   */
+  record Amounts(
+      PlatingSettings settings,
+      List<PlatingPlan.SectionAmounts> sections,
+      PlatingPlan.Totals totals,
+      double laidG,
+      double cm2Um) {
+    /** Time that does not depend on the rate, s. */
+    double fixedSeconds() {
+      return totals.seconds() - settings.pace().likely() * cm2Um;
+    }
+  }
+
+  /**
    * Plans the amounts.
    *
    * @param sections areas by section; may be empty
    * @param settings recipe, metal, thicknesses and rates
-   * @return amounts by section, in the order given, with totals and trace
+   * @return amounts by section, in the order given, with totals, bands and trace
    * @throws IllegalArgumentException if an area is negative or not finite, or if there is a build
    *     and the recipe has no step for it
    */
   public static PlatingPlan plan(List<SectionArea> sections, PlatingSettings settings) {
+    Amounts amounts = amounts(sections, settings);
+    return new PlatingPlan(
+        amounts.sections(),
+        amounts.totals(),
+        bands(amounts),
+        PlatingTrace.of(sections, settings, amounts.totals()));
+  }
+
+  /** The amounts alone. */
+  static Amounts amounts(List<SectionArea> sections, PlatingSettings settings) {
     checkBuildStep(settings);
     List<PlatingPlan.SectionAmounts> amounts = new ArrayList<>(sections.size());
+    Sum cm2Um = new Sum();
     for (SectionArea section : sections) {
       check(section);
       amounts.add(amounts(section, settings));
+      cm2Um.add(cm2Um(section, settings));
     }
-    PlatingPlan.Totals totals = totals(sections, amounts);
-    return new PlatingPlan(amounts, totals, PlatingTrace.of(sections, settings, totals));
+    return new Amounts(
+        settings,
+        List.copyOf(amounts),
+        totals(sections, amounts),
+        Sum.over(amounts.size(), i -> amounts.get(i).flashG() + amounts.get(i).buildG()),
+        cm2Um.value());
+  }
+
+  private static double cm2Um(SectionArea section, PlatingSettings settings) {
+    return (areaMm2(Step.Kind.FLASH, section) * settings.flashUm()
+            + areaMm2(Step.Kind.BUILD, section) * settings.buildUm())
+        / MM2_PER_CM2;
+  }
+
+  /** One figure depends on one spread, in proportion: its quantiles are those of the spread. */
+  private static PlatingPlan.Bands bands(Amounts amounts) {
+    PlatingSettings settings = amounts.settings();
+    double mlPerG = ML_PER_L / (settings.solutionGPerL() * settings.usableShare());
+    double laidG = amounts.laidG();
+    return new PlatingPlan.Bands(
+        Band.of(laidG, laidG, settings.loss()),
+        Band.of(laidG * mlPerG, laidG * mlPerG, settings.loss()),
+        Band.of(amounts.fixedSeconds(), amounts.cm2Um(), settings.pace()));
   }
 
   private static PlatingPlan.SectionAmounts amounts(SectionArea section, PlatingSettings settings) {

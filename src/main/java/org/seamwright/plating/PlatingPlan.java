@@ -7,9 +7,11 @@ import java.util.List;
  *
  * @param sections by id
  * @param totals the sums
+ * @param bands how far the sums may lie off, from the spread of loss and rate
  * @param trace how each kind of figure came about, for the last page of the bench sheet
  */
-public record PlatingPlan(List<SectionAmounts> sections, Totals totals, List<Trace> trace) {
+public record PlatingPlan(
+    List<SectionAmounts> sections, Totals totals, Bands bands, List<Trace> trace) {
   /** Copies the lists. */
   public PlatingPlan {
     sections = List.copyOf(sections);
@@ -57,6 +59,15 @@ public record PlatingPlan(List<SectionAmounts> sections, Totals totals, List<Tra
       double solutionMl,
       double chargeAh,
       double seconds) {}
+
+  /**
+   * What the sums are likely to be: exact percentiles, since each depends on one spread.
+   *
+   * @param goldG metal to have ready, g
+   * @param solutionMl solution that holds it, ml
+   * @param seconds all steps, s
+   */
+  public record Bands(Band goldG, Band solutionMl, Band seconds) {}
 
   /**
    * Where a figure comes from.

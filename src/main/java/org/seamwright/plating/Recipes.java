@@ -1,6 +1,7 @@
 package org.seamwright.plating;
 
 import static org.seamwright.plating.BenchSteps.PRACTICE;
+import static org.seamwright.plating.BenchSteps.SHEET;
 import static org.seamwright.plating.BenchSteps.activate;
 import static org.seamwright.plating.BenchSteps.copperStrike;
 import static org.seamwright.plating.BenchSteps.degrease;
@@ -36,8 +37,13 @@ public final class Recipes {
 
   private static final String RINSE_AFTER_NICKEL = FAA + "l: rinse after the nickel flash";
 
+  private static final List<String> COPPER_ALLOYS = List.of("brass", "bronze", "copper");
+
   private static final List<String> ALWAYS =
       List.of(
+          "Are scratches and pits filled and polished? Gold this thin copies what lies beneath it: fill"
+              + " with levelling copper or nickel and polish first, or agree that they will show"
+              + " (common practice, no source).",
           "Make sure of the base metal and of any plate, lacquer or solder on it before starting"
               + " (MIL-STD-2197A asks for it).",
           "Try speeds, handling and wet window on scrap of the same metal before the piece.",
@@ -96,7 +102,7 @@ public final class Recipes {
     steps.add(dry());
     List<String> all = new ArrayList<>(List.of(notes));
     all.addAll(ALWAYS);
-    return new Recipe(id, base, steps, all);
+    return new Recipe(id, base, COPPER_ALLOYS.contains(id), steps, all);
   }
 
   private static Recipe copperAlloy(String id, String base) {
@@ -106,7 +112,7 @@ public final class Recipes {
         base,
         List.of(
             degrease(""),
-            electroclean("8–12 V, direct current", 3, "", faa),
+            electroclean("8–12 V", Step.DIRECT, 3, "", faa),
             rinse("cleaning", faa),
             nickel(BARRIER, BARRIER_SOURCE),
             rinse("nickel", RINSE_AFTER_NICKEL)),
@@ -126,10 +132,11 @@ public final class Recipes {
         "Low-carbon steel",
         List.of(
             degrease("Take rust and scale off first."),
-            electroclean("12–20 V, direct current", 3, "", faa),
+            electroclean("12–20 V", Step.DIRECT, 3, "", faa),
             rinse("cleaning", faa),
             activate(
-                "as on the solution's sheet",
+                SHEET,
+                "",
                 2,
                 "Uniform, free of rust and smut. " + MAKER,
                 "",
@@ -150,21 +157,23 @@ public final class Recipes {
         "Cast iron or high-carbon steel",
         List.of(
             degrease("Take rust and scale off first."),
-            electroclean("12–20 V, direct current", 3, "", faa),
+            electroclean("12–20 V", Step.DIRECT, 3, "", faa),
             rinse("cleaning", faa),
             new Step(
                 "Etch",
                 "Takes off the skin that deposits do not hold on.",
                 Step.Kind.WET,
-                "8–10 V, reverse current",
+                "8–10 V",
+                Step.REVERSE,
                 0.5,
                 2,
                 7,
                 "Uniform grey.",
+                "Etched past grey it pits and smuts: stop sooner on the next section.",
                 "Acid: eyes and skin. Mind the pole switch.",
                 faa + "; speed, passes and handling: shop setting"),
             rinse("etching", faa),
-            activate("15–25 V", 2, "The smut is off.", "", faa + ": takes off smut"),
+            activate("15–25 V", "", 2, "The smut is off.", "", faa + ": takes off smut"),
             rinse("activating", faa),
             nickel("Closes the pores of thin gold, under which iron rusts.", PRACTICE),
             rinse("nickel", RINSE_AFTER_NICKEL)),
@@ -181,10 +190,11 @@ public final class Recipes {
         base,
         List.of(
             degrease(""),
-            electroclean("12–20 V, direct current", 3, "", faa),
+            electroclean("12–20 V", Step.DIRECT, 3, "", faa),
             rinse("cleaning", faa),
             activate(
-                "6–20 V, direct current",
+                "6–20 V",
+                Step.DIRECT,
                 6,
                 "1 to 2 minutes. Do not rinse: nickel follows at once.",
                 "The film that keeps it stainless grows back in air within moments.",
@@ -209,10 +219,11 @@ public final class Recipes {
         "Nickel plated (any base)",
         List.of(
             degrease(""),
-            electroclean("as on the solution's sheet", 2, "", PRACTICE),
+            electroclean(SHEET, "", 2, "", PRACTICE),
             rinse("cleaning", PRACTICE),
             activate(
-                "as on the solution's sheet",
+                SHEET,
+                "",
                 3,
                 MAKER,
                 "Nickel grows its film again in air and even in a long rinse.",
@@ -234,10 +245,10 @@ public final class Recipes {
         "Zinc die casting",
         List.of(
             degrease("Do not buff through the skin of the casting."),
-            electroclean("as on the solution's sheet", 2, "Briefly: zinc dissolves in it.", b252),
+            electroclean(SHEET, "", 2, "Briefly: zinc dissolves in it.", b252),
             rinse("cleaning", b252),
             activate(
-                "", 1, "Brief even wetting with a mild acid.", "No strong acid on zinc.", b252),
+                "", "", 1, "Brief even wetting with a mild acid.", "No strong acid on zinc.", b252),
             rinse("activating", b252),
             copperStrike(b252),
             rinse("copper", b252),
@@ -254,9 +265,9 @@ public final class Recipes {
         "Aluminium",
         List.of(
             degrease(""),
-            electroclean("as on the solution's sheet", 2, "Alkali attacks aluminium.", faa),
+            electroclean(SHEET, "", 2, "Alkali attacks aluminium.", faa),
             rinse("cleaning", faa),
-            activate("7–10 V, reverse current", 2, "Uniform grey to black.", "", faa),
+            activate("7–10 V", Step.REVERSE, 2, "Uniform grey to black.", "", faa),
             rinse("activating", faa),
             nickel(
                 "Covers aluminium while it is still wet; its oxide grows at once in air.",
@@ -273,9 +284,9 @@ public final class Recipes {
         "Silver, sterling or silver plate",
         List.of(
             degrease("Take tarnish off first."),
-            electroclean("as on the solution's sheet", 2, "", PRACTICE),
+            electroclean(SHEET, "", 2, "", PRACTICE),
             rinse("cleaning", PRACTICE),
-            activate("as on the solution's sheet", 1, MAKER, "", PRACTICE),
+            activate(SHEET, "", 1, MAKER, "", PRACTICE),
             rinse("activating", PRACTICE)),
         PRACTICE,
         "Silver wanders through thin gold in time and tarnishes on it; MIL-DTL-45204D bars silver"
@@ -290,10 +301,9 @@ public final class Recipes {
         "Pewter and other tin alloys",
         List.of(
             degrease("Soft: no scouring. Melts low: no hot tools."),
-            electroclean(
-                "as on the solution's sheet", 2, "Briefly: tin dissolves in it.", PRACTICE),
+            electroclean(SHEET, "", 2, "Briefly: tin dissolves in it.", PRACTICE),
             rinse("cleaning", PRACTICE),
-            activate("", 1, "Brief even wetting with a mild acid.", "", PRACTICE),
+            activate("", "", 1, "Brief even wetting with a mild acid.", "", PRACTICE),
             rinse("activating", PRACTICE),
             copperStrike(PRACTICE),
             rinse("copper", PRACTICE),

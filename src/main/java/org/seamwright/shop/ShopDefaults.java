@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.seamwright.job.Job;
 import org.seamwright.plating.Deposit;
+import org.seamwright.plating.Spread;
 
 /**
  * What the runs of the book suggest for the next job: offered, never applied by itself.
@@ -33,26 +34,9 @@ public record ShopDefaults(Optional<Estimate> lossShare, Optional<Estimate> seco
   public Job applyTo(Job job) {
     Job.PlatingRules old = job.plating();
     Job.PlatingRules rules =
-        new Job.PlatingRules(
-            old.recipe(),
-            old.deposit(),
-            old.flashUm(),
-            old.thicknessUm(),
-            lossShare.map(e -> Math.max(0, e.median())).orElse(old.lossShare()),
-            old.solutionGPerL(),
-            old.usableShare(),
-            secondsPerCm2PerUm.map(Estimate::median).orElse(old.secondsPerCm2PerUm()),
-            old.efficiency());
-    return new Job(
-        job.piece(),
-        job.note(),
-        job.mesh(),
-        job.cleaning(),
-        job.ground(),
-        job.marks(),
-        job.sections(),
-        rules,
-        job.masking(),
-        job.display());
+        old.with(
+            lossShare.map(e -> Spread.point(Math.max(0, e.median()))).orElse(old.loss()),
+            secondsPerCm2PerUm.map(e -> Spread.point(e.median())).orElse(old.pace()));
+    return job.withPlating(rules);
   }
 }

@@ -9,6 +9,11 @@ import java.util.stream.Stream;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.mask.MaskSettings;
 import org.seamwright.mend.Repair;
+import org.seamwright.plating.QuoteRates;
+import org.seamwright.plating.Recipe;
+import org.seamwright.plating.Spread;
+import org.seamwright.plating.Step;
+import org.seamwright.plating.Tool;
 import org.seamwright.region.Mark;
 import org.seamwright.region.Treatment;
 import org.seamwright.units.UnitSystem;
@@ -28,7 +33,6 @@ final class JobSamples {
     for (int i = random.nextInt(12); i > 0; i--) {
       marks.add(mark(random));
     }
-    double flash = amount(random);
     double overlap = amount(random);
     return new Job(
         pick(random, NAMES),
@@ -54,16 +58,7 @@ final class JobSamples {
                 : new Job.Limit.Wet(amount(random)),
             random.nextBoolean() ? 0 : amount(random),
             amount(random)),
-        new Job.PlatingRules(
-            "brass",
-            "gold-hard",
-            flash,
-            flash + amount(random),
-            random.nextDouble(),
-            amount(random),
-            1 - random.nextDouble(),
-            amount(random),
-            1 - random.nextDouble()),
+        plating(random),
         new MaskSettings(
             amount(random),
             overlap,
@@ -73,7 +68,78 @@ final class JobSamples {
             amount(random),
             random.nextInt(21),
             random.nextDouble()),
+        random.nextBoolean() ? Optional.empty() : Optional.of(quote(random)),
         display);
+  }
+
+  private static Job.PlatingRules plating(Random random) {
+    double flash = amount(random);
+    Optional<Recipe> own = random.nextBoolean() ? Optional.empty() : Optional.of(recipe(random));
+    return new Job.PlatingRules(
+        own.map(Recipe::id).orElse("brass"),
+        own,
+        "gold-hard",
+        flash,
+        flash + amount(random),
+        spread(random, 1),
+        amount(random),
+        1 - random.nextDouble(),
+        spread(random, 100),
+        1 - random.nextDouble(),
+        new Tool(maybe(random), maybe(random), maybe(random), maybe(random)),
+        random.nextBoolean()
+            ? Optional.empty()
+            : Optional.of(
+                new Job.Hold(
+                    point(random).add(Vector3D.of(0, 0, 1e4)), 180 * (1 - random.nextDouble()))));
+  }
+
+  private static OptionalDouble maybe(Random random) {
+    return random.nextBoolean() ? OptionalDouble.empty() : OptionalDouble.of(amount(random));
+  }
+
+  private static Spread spread(Random random, double scale) {
+    double low = scale * (1 - random.nextDouble());
+    double likely = low + random.nextInt(2) * scale * random.nextDouble();
+    return new Spread(low, likely, likely + random.nextInt(2) * scale * random.nextDouble());
+  }
+
+  private static Recipe recipe(Random random) {
+    List<Step> steps = new ArrayList<>();
+    for (Step.Kind kind : Step.Kind.values()) {
+      steps.add(
+          new Step(
+              kind + " " + random.nextInt(9),
+              pick(random, NAMES),
+              kind,
+              pick(random, NAMES),
+              random.nextBoolean() ? Step.DIRECT : "",
+              random.nextBoolean() ? 0 : amount(random),
+              1 + random.nextInt(9),
+              random.nextInt(30),
+              pick(random, NAMES),
+              pick(random, NAMES),
+              pick(random, NAMES),
+              pick(random, NAMES)));
+    }
+    return new Recipe("own", "Gun metal", random.nextBoolean(), steps, List.of("Ask first."));
+  }
+
+  private static QuoteRates quote(Random random) {
+    return new QuoteRates(
+        pick(random, NAMES),
+        amount(random),
+        random.nextInt(9),
+        amount(random),
+        amount(random),
+        amount(random),
+        random.nextInt(50),
+        random.nextDouble(),
+        random.nextDouble(),
+        random.nextInt(500),
+        random.nextDouble(),
+        random.nextInt(90),
+        random.nextBoolean());
   }
 
   private static SurfaceRecord surface(Random random) {

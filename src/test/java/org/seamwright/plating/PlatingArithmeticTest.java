@@ -115,8 +115,7 @@ class PlatingArithmeticTest {
   }
 
   private static Step step(Step.Kind kind, double pace, int passes, double handling) {
-    return new Step(
-        kind.name(), "", kind, "", pace, passes, handling, "", "", "made up for the check");
+    return new Step(kind.name(), "", kind, pace, passes, handling, "made up for the check");
   }
 
   /**

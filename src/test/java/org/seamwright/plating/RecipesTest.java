@@ -92,7 +92,8 @@ class RecipesTest {
     assertThat(names("cast-iron"))
         .containsSubsequence(
             "Electroclean", "Rinse after cleaning", "Etch", "Rinse after etching", "Activate");
-    assertThat(step("cast-iron", "Etch").volts()).isEqualTo("8–10 V, reverse current");
+    assertThat(step("cast-iron", "Etch").volts()).isEqualTo("8–10 V");
+    assertThat(step("cast-iron", "Etch").polarity()).isEqualTo(Step.REVERSE);
     assertThat(step("cast-iron", "Activate").volts()).isEqualTo("15–25 V");
   }
 

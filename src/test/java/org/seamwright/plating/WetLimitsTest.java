@@ -13,7 +13,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class WetLimitsTest {
   private static Step step(String name, Step.Kind kind, double pace, int passes, double handling) {
-    return new Step(name, "", kind, "", pace, passes, handling, "", "", "made up for the check");
+    return new Step(name, "", kind, pace, passes, handling, "made up for the check");
   }
 
   private static Recipe recipe(Step... steps) {

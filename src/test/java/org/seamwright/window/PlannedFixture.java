@@ -13,6 +13,7 @@ import org.seamwright.mask.MaskSettings;
 import org.seamwright.measure.Survey;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
+import org.seamwright.plating.Band;
 import org.seamwright.plating.Deposit;
 import org.seamwright.plating.PlatingPlan;
 import org.seamwright.plating.PlatingSettings;
@@ -146,7 +147,7 @@ final class PlannedFixture {
   }
 
   private static PlatingSettings settings() {
-    Step flash = new Step("Flash", "", Step.Kind.FLASH, "", 0, 1, 0, "", "", "invented");
+    Step flash = new Step("Flash", "", Step.Kind.FLASH, 0, 1, 0, "invented");
     return new PlatingSettings(
         new Recipe("test", "test", List.of(flash), List.of()),
         new Deposit("test", "test", 19.3, 197, 1, "invented"),
@@ -175,6 +176,10 @@ final class PlannedFixture {
     return new PlatingPlan(
         list,
         new PlatingPlan.Totals(net, worked, worked / 1e5, worked / 100, 0, worked / 50),
+        new PlatingPlan.Bands(
+            new Band(worked / 1e5, worked / 1e5),
+            new Band(worked / 100, worked / 100),
+            new Band(worked / 50, worked / 50)),
         List.of());
   }
 }
