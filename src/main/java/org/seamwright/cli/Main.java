@@ -82,6 +82,7 @@ public final class Main {
     commands.put("plan", PlanCommand::new);
     commands.put("picture", PictureCommand::new);
     commands.put("template", TemplateCommand::new);
+    commands.put("recipe", RecipeCommand::new);
     commands.put("shop", ShopCommand::line);
     commands.put("window", WindowCommand::new);
     return commands;

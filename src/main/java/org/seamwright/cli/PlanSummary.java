@@ -3,10 +3,13 @@ package org.seamwright.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
+import java.util.function.DoubleFunction;
 import org.seamwright.basis.Notice;
 import org.seamwright.job.MaskTotals;
 import org.seamwright.job.Piece;
 import org.seamwright.job.PlannedJob;
+import org.seamwright.plating.Band;
 import org.seamwright.plating.PlatingPlan;
 import org.seamwright.region.Treatment;
 import org.seamwright.section.SectionPlan;
@@ -15,6 +18,13 @@ import org.seamwright.units.UnitFormat;
 /** A plan in a dozen lines for the terminal. */
 final class PlanSummary {
   private PlanSummary() {}
+
+  /** What lies between P10 and P90 holds eight times in ten. */
+  private static String band(Band band, DoubleFunction<String> shown) {
+    return band.isWide()
+        ? "; eight times in ten " + shown.apply(band.p10()) + " to " + shown.apply(band.p90())
+        : "";
+  }
 
   static void print(PlannedJob planned, Path folder, List<String> files, PrintWriter out) {
     UnitFormat in = Figures.in(planned.job().display());
@@ -58,8 +68,26 @@ final class PlanSummary {
             + in.volume(totals.solutionMl())
             + " of solution, loss of "
             + Math.round(100 * planned.settings().lossShare())
-            + "% included");
-    MeasureCommand.row(out, "Time", in.time(totals.seconds()) + " at the piece");
+            + "% included"
+            + band(planned.plating().bands().goldG(), in::mass));
+    MeasureCommand.row(
+        out,
+        "Time",
+        in.time(totals.seconds())
+            + " at the piece"
+            + band(planned.plating().bands().seconds(), in::time));
+    planned
+        .quote()
+        .ifPresent(
+            q ->
+                MeasureCommand.row(
+                    out,
+                    "Price",
+                    q.total().toPlainString()
+                        + " "
+                        + q.currency()
+                        + (q.tax().signum() > 0 ? ", tax included" : "")
+                        + band(q.range(), m -> String.format(Locale.ROOT, "%.2f", m))));
     MeasureCommand.row(
         out,
         "Masking",

@@ -15,6 +15,7 @@ import picocli.CommandLine.Spec;
       "Examples, with invented figures:",
       "  seamwright shop bottle add --solution \"Demo gold\" --full \"10 g\" --strength \"20 g/l\"",
       "  seamwright shop run add --job cup --section 1 --before \"50 g\" --after \"50.8 g\"",
+      "  seamwright shop thickness out/plan.json --before \"50 g\" --after \"50.8 g\"",
       "  seamwright shop defaults --deposit gold-hard",
       "  seamwright shop apply cup.json"
     })
@@ -41,6 +42,9 @@ final class ShopCommand implements Runnable {
             new CommandLine(new Group("run"))
                 .addSubcommand("add", new ShopRunCommands.Add())
                 .addSubcommand("list", new ShopRunCommands.ListAll()))
+        .addSubcommand("thickness", new ShopThicknessCommand())
+        .addSubcommand("set", new ShopSettingCommands.Set())
+        .addSubcommand("settings", new ShopSettingCommands.ListAll())
         .addSubcommand("defaults", new ShopDefaultsCommands.Show())
         .addSubcommand("apply", new ShopDefaultsCommands.Apply())
         .addSubcommand("export", new ShopFileCommands.Export())

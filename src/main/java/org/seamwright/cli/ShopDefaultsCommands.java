@@ -96,14 +96,18 @@ final class ShopDefaultsCommands {
 
   @Command(
       name = "apply",
-      description = "Writes the medians that the runs tell into a job file.",
+      description = "Writes what the runs tell, or the shop's prices, into a job file.",
       mixinStandardHelpOptions = true,
       footer = {
         "",
-        "The job before is kept beside it with .bak added to its name.",
+        "Without --spread the medians become the job's loss and rate; with it they keep their P10 and",
+        "P90 as the low and high values. The job before is kept beside it with .bak added to its",
+        "name.",
         "",
-        "Example:",
-        "  seamwright shop apply cup.json --operator A"
+        "Examples:",
+        "  seamwright shop apply cup.json --operator A",
+        "  seamwright shop apply cup.json --spread",
+        "  seamwright shop apply cup.json --prices"
       })
   static final class Apply implements Callable<Integer> {
     @Parameters(paramLabel = "JOB", description = "Job file.")
@@ -112,6 +116,12 @@ final class ShopDefaultsCommands {
     @Option(names = "--operator", defaultValue = "", description = "Only of this operator.")
     private String operator;
 
+    @Option(names = "--spread", description = "Write low, likely and high.")
+    private boolean spread;
+
+    @Option(names = "--prices", description = "Write the shop's prices instead.")
+    private boolean prices;
+
     @Mixin private ShopAccess access;
     @Spec private CommandSpec spec;
 
@@ -119,6 +129,11 @@ final class ShopDefaultsCommands {
     public Integer call() throws InputException {
       Job job = JobFile.read(file);
       try (ShopBook book = access.open()) {
+        if (prices) {
+          write(job.withQuote(Optional.of(ShopSettingCommands.rates(book))));
+          return access.told(
+              spec.commandLine().getOut(), "Prices written.", Map.of("written", "quote"));
+        }
         ShopDefaults defaults =
             ShopDefaults.of(book, Deposits.byId(job.plating().deposit()), operator);
         if (defaults.lossShare().isEmpty() && defaults.secondsPerCm2PerUm().isEmpty()) {
@@ -128,12 +143,15 @@ final class ShopDefaultsCommands {
               "no run of " + job.plating().deposit() + " tells a loss or a rate",
               "Enter runs with both weights with \"shop run add\".");
         }
-        Job changed = defaults.applyTo(job);
-        // What a job file would refuse must not be written to one.
-        JobFile.parse(JobFile.text(changed).getBytes(StandardCharsets.UTF_8), file.toString());
-        JobFile.write(changed, file);
+        write(defaults.applyTo(job, spread));
         return access.told(spec.commandLine().getOut(), lines(defaults), members(defaults));
       }
+    }
+
+    private void write(Job changed) throws InputException {
+      // What a job file would refuse must not be written to one.
+      JobFile.parse(JobFile.text(changed).getBytes(StandardCharsets.UTF_8), file.toString());
+      JobFile.write(changed, file);
     }
   }
 }

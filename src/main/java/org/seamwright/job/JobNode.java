@@ -145,6 +145,9 @@ record JobNode(String source, String path, JsonValue value) {
     if (value instanceof JsonValue.Word word && !word.value().equals("null")) {
       return word.value().equals("true");
     }
+    if (value instanceof JsonValue.Typed typed && typed.value().matches("true|false")) {
+      return typed.value().equals("true");
+    }
     throw wrongKind("true or false, without quotes");
   }
 

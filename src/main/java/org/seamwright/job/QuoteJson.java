@@ -1,6 +1,7 @@
 package org.seamwright.job;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.seamwright.plating.Band;
 import org.seamwright.plating.Quote;
@@ -8,8 +9,25 @@ import org.seamwright.plating.QuoteRates;
 import org.seamwright.units.UnitSystem;
 
 /** What the shop charges, in the job file; the price, in plan.json. */
-final class QuoteJson {
+public final class QuoteJson {
   private QuoteJson() {}
+
+  /** The keys that there are, in the order of the job file. */
+  public static List<String> keys() {
+    return JobKeys.QUOTE;
+  }
+
+  /**
+   * Reads prices that were typed.
+   *
+   * @param typed key to value, as typed
+   * @throws JobFileException if a key is unknown, the currency is missing or a value does not fit
+   */
+  public static QuoteRates typed(Map<String, String> typed) throws JobFileException {
+    Map<String, JsonValue> values = new LinkedHashMap<>();
+    typed.forEach((key, value) -> values.put(key, new JsonValue.Typed(value)));
+    return read(new JobNode("", "", new JsonValue.Members(JsonValue.NO_LINE, values)));
+  }
 
   static QuoteRates read(JobNode node) throws JobFileException {
     JobNode.Keys keys = node.keys(JobKeys.QUOTE);

@@ -26,6 +26,11 @@ public final class RecipeJson {
     return JsonText.of(tree(recipe));
   }
 
+  /** Several of them, as a list under {@code recipes}. */
+  public static String text(List<Recipe> recipes) {
+    return JsonText.of(Map.of("recipes", recipes.stream().map(RecipeJson::tree).toList()));
+  }
+
   static boolean builds(Recipe recipe) {
     return recipe.steps().stream().anyMatch(s -> s.kind() == Step.Kind.BUILD);
   }

@@ -43,6 +43,7 @@ public final class BenchSheet {
       StepPages.write(sheet, brief);
       SectionPages.write(sheet, brief, progress.between(0.45, 0.95));
       TotalPages.write(sheet, brief);
+      PricePages.write(sheet, brief);
       TotalPages.trace(sheet, brief);
       sheet.save(file);
       progress.at(1);
@@ -59,7 +60,12 @@ public final class BenchSheet {
               brief.planned.job().note(), Style.BODY, sheet.left(), sheet.y + 2, sheet.width(), 3);
     }
     sheet.gap(12);
-    double panel = 58;
+    // Figures with a range below them take two more small lines.
+    double panel =
+        brief.planned.plating().bands().seconds().isWide()
+                || brief.planned.plating().bands().goldG().isWide()
+            ? 58 + 2 * Style.SMALL.leading()
+            : 58;
     sheet.fill(sheet.left(), sheet.y, sheet.width(), panel, Style.PANEL);
     Figure.row(
         sheet,

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.DoubleFunction;
 import org.seamwright.job.PlannedJob;
 import org.seamwright.picture.Background;
 import org.seamwright.picture.Exposure;
@@ -15,6 +16,7 @@ import org.seamwright.picture.Image;
 import org.seamwright.picture.Pictures;
 import org.seamwright.picture.Scene;
 import org.seamwright.picture.View;
+import org.seamwright.plating.Band;
 import org.seamwright.plating.PlatingPlan;
 import org.seamwright.region.Treatment;
 import org.seamwright.section.Seam;
@@ -87,6 +89,13 @@ final class Brief {
   boolean overLimit(Section section) {
     // Sums of areas carry rounding far below what anyone measures.
     return section.workedMm2() > planned.limitMm2() * (1 + 1e-9);
+  }
+
+  /** "12.1 to 14.0 g in 8 of 10 jobs", or nothing for a figure known to a point. */
+  String range(Band band, DoubleFunction<String> shown) {
+    return band.isWide()
+        ? shown.apply(band.p10()) + " to " + shown.apply(band.p90()) + " in 8 of 10 jobs"
+        : "";
   }
 
   double areaMm2(Treatment treatment) {

@@ -5,11 +5,15 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.seamwright.job.PlannedJob;
 import org.seamwright.picture.Background;
 import org.seamwright.picture.Pictures;
 import org.seamwright.picture.Scene;
 import org.seamwright.picture.View;
+import org.seamwright.plating.Notes;
+import org.seamwright.plating.Quote;
+import org.seamwright.plating.QuoteRates;
 import org.seamwright.region.Mark;
 import org.seamwright.region.Treatment;
 
@@ -49,6 +53,7 @@ public final class CustomerSheet {
       pictures(sheet, brief);
       gold(sheet, brief);
       where(sheet, brief);
+      price(sheet, brief);
       signature(sheet);
       sheet.save(file);
     }
@@ -104,12 +109,49 @@ public final class CustomerSheet {
             + StepPages.lowerFirst(brief.planned.settings().recipe().base())
             + ".",
         Style.BODY);
-    sheet.paragraph(Words.wear(um), Style.BODY);
+    sheet.paragraph(
+        Words.wear(um) + " " + Notes.wear().get(1) + " " + Notes.colour().get(0), Style.BODY);
     sheet.gap(2);
     sheet.paragraph(
         "What a thickness is good for is common practice, not a standard or a warranty. "
             + Words.classes(um),
         Style.SMALL);
+    sheet.gap(10);
+  }
+
+  /** The price, if the job has prices and means them to be shown. */
+  private static void price(Sheet sheet, Brief brief) throws IOException {
+    Optional<QuoteRates> rates = brief.planned.job().quote().filter(QuoteRates::onSheet);
+    if (rates.isEmpty() || brief.planned.quote().isEmpty()) {
+      return;
+    }
+    Quote quote = brief.planned.quote().get();
+    sheet.heading("Price", 90);
+    String tax =
+        quote.tax().signum() > 0
+            ? "of which tax "
+                + quote.tax().toPlainString()
+                + " ("
+                + TotalPages.number(100 * rates.get().tax())
+                + " %)"
+            : "";
+    double height =
+        Figure.row(
+            sheet,
+            List.of(
+                new Figure(
+                    "For the work described here",
+                    quote.total().toPlainString() + " " + quote.currency(),
+                    tax)),
+            Style.LARGE_FIGURE,
+            sheet.left(),
+            sheet.y,
+            sheet.width());
+    sheet.y += height + 4;
+    if (rates.get().validDays() > 0) {
+      sheet.paragraph(
+          "Holds until " + brief.date.plusDays(rates.get().validDays()) + ".", Style.BODY);
+    }
     sheet.gap(10);
   }
 

@@ -3,6 +3,7 @@ package org.seamwright.paper;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.seamwright.basis.Progress;
 import org.seamwright.job.Job;
 import org.seamwright.plating.PlatingPlan;
@@ -125,8 +126,19 @@ final class SectionPages {
             + brief.format.area(section.workedMm2() - section.netMm2())
             + ", limit "
             + brief.format.area(brief.planned.limitMm2())
-            + (over ? ": OVER THE LIMIT" : "");
+            + (over ? ": OVER THE LIMIT" : "")
+            + hints(brief, section, amounts);
     sheet.block(areas, over ? Style.SMALL.in(Style.ALARM) : Style.SMALL, x, y + 35, width, 2);
+  }
+
+  /** Dips to count, and how much of the section wants gel, as far as the job knows. */
+  private static String hints(Brief brief, Section section, PlatingPlan.SectionAmounts amounts) {
+    OptionalDouble dips = brief.planned.settings().tool().dips(amounts.solutionMl());
+    double steep =
+        brief.planned.steep().map(s -> s.shareOf().getOrDefault(section.id(), 0.0)).orElse(0.0);
+    long percent = Math.round(100 * steep);
+    return (dips.isPresent() ? ". " + Words.count((long) dips.getAsDouble(), "dip", "dips") : "")
+        + (percent > 0 ? ". Steep, for gel: " + percent + " %" : "");
   }
 
   private static String laps(Brief brief, Section section) {

@@ -1,32 +1,54 @@
 package org.seamwright.paper;
 
 import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
+import org.seamwright.plating.Notes;
 import org.seamwright.plating.Recipe;
 import org.seamwright.plating.Step;
+import org.seamwright.units.UnitSystem;
 
 /** The steps of the recipe, each with why, how, when it is done and what can go wrong. */
 final class StepPages {
   private static final Style SOURCE = Style.SMALL.sized(8);
+
+  private static final double CM2_PER_IN2 = 6.4516;
 
   private StepPages() {}
 
   static void write(Sheet sheet, Brief brief) throws IOException {
     Recipe recipe = brief.planned.settings().recipe();
     sheet.part("Steps for " + lowerFirst(recipe.base()), 260);
-    for (String note : recipe.notes()) {
-      sheet.need(Style.BODY.leading());
-      sheet.disc(sheet.left() + 4, sheet.y + Style.BODY.rise() - 4, 2, Style.INK);
-      sheet.paragraph(note, Style.BODY, sheet.left() + 14, sheet.width() - 14);
-      sheet.gap(3);
-    }
+    bullets(sheet, recipe.notes());
     sheet.gap(10);
     int number = 1;
     for (Step step : recipe.steps()) {
       boolean leftOut = step.kind() == Step.Kind.BUILD && brief.planned.settings().buildUm() == 0;
       if (!leftOut) {
-        step(sheet, step, letter(number++));
+        step(sheet, step, letter(number++), brief);
       }
+    }
+    sheet.gap(8);
+    watch(sheet);
+  }
+
+  /** What to watch for while working: common practice, and said so. */
+  private static void watch(Sheet sheet) throws IOException {
+    sheet.subheading("Watch for", 120);
+    List<String> all = new ArrayList<>(Notes.rules());
+    all.addAll(Notes.colour());
+    all.addAll(Notes.storage());
+    bullets(sheet, all);
+    sheet.paragraph("Source: " + Notes.SOURCE + ", unless another is named.", Style.SMALL);
+  }
+
+  private static void bullets(Sheet sheet, List<String> notes) throws IOException {
+    for (String note : notes) {
+      sheet.need(Style.BODY.leading());
+      sheet.disc(sheet.left() + 4, sheet.y + Style.BODY.rise() - 4, 2, Style.INK);
+      sheet.paragraph(note, Style.BODY, sheet.left() + 14, sheet.width() - 14);
+      sheet.gap(3);
     }
   }
 
@@ -51,7 +73,7 @@ final class StepPages {
     };
   }
 
-  private static void step(Sheet sheet, Step step, String letter) throws IOException {
+  private static void step(Sheet sheet, Step step, String letter, Brief brief) throws IOException {
     double x = sheet.left() + 40;
     double side = 178;
     double width = sheet.width() - 40 - side - 14;
@@ -67,7 +89,7 @@ final class StepPages {
     double sideHeight =
         sheet.height(volts(step), Style.SUBHEADING, side)
             + sheet.height(step.polarity(), Style.LABEL, side)
-            + sheet.height(pace(step), Style.LABEL, side)
+            + sheet.height(pace(step, brief), Style.LABEL, side)
             + sheet.height(when(step.kind()), Style.LABEL, side)
             + sheet.height(source, SOURCE, side);
     double height = Math.max(leftHeight, sideHeight) + 4;
@@ -83,7 +105,7 @@ final class StepPages {
     double sideY = sheet.y;
     sideY += sheet.block(volts(step), Style.SUBHEADING, sideX, sideY, side);
     sideY += sheet.block(step.polarity(), Style.LABEL, sideX, sideY, side);
-    sideY += sheet.block(pace(step), Style.LABEL, sideX, sideY, side);
+    sideY += sheet.block(pace(step, brief), Style.LABEL, sideX, sideY, side);
     sideY += sheet.block(when(step.kind()), Style.LABEL.in(Style.ACCENT), sideX, sideY, side);
     sheet.block(source, SOURCE, sideX, sideY, side);
     sheet.y += height;
@@ -95,14 +117,15 @@ final class StepPages {
     return step.volts().isEmpty() ? "no current" : step.volts();
   }
 
-  private static String pace(Step step) {
+  private static String pace(Step step, Brief brief) {
     return switch (step.kind()) {
       case FLASH, BUILD -> "time by thickness";
       default ->
           Words.count(step.passes(), "pass", "passes")
               + " over the area, "
-              + TotalPages.number(step.secondsPerCm2())
-              + " s per cm² each";
+              + (brief.planned.job().display() == UnitSystem.INCH
+                  ? TotalPages.number(step.secondsPerCm2() * CM2_PER_IN2) + " s per in² each"
+                  : TotalPages.number(step.secondsPerCm2()) + " s per cm² each");
     };
   }
 }

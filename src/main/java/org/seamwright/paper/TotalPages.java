@@ -6,6 +6,7 @@ import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.seamwright.mask.MaskPlan;
 import org.seamwright.plating.PlatingPlan;
@@ -18,11 +19,21 @@ final class TotalPages {
 
   static List<Figure> headline(Brief brief) {
     PlatingPlan.Totals totals = brief.planned.plating().totals();
+    PlatingPlan.Bands bands = brief.planned.plating().bands();
     return List.of(
-        new Figure("Gold to have ready", brief.format.mass(totals.goldG()), ""),
-        new Figure("Solution", brief.format.volume(totals.solutionMl()), ""),
+        new Figure(
+            "Gold to have ready",
+            brief.format.mass(totals.goldG()),
+            brief.range(bands.goldG(), brief.format::mass)),
+        new Figure(
+            "Solution",
+            brief.format.volume(totals.solutionMl()),
+            brief.range(bands.solutionMl(), brief.format::volume)),
         new Figure("Sections", String.valueOf(brief.sections().size()), ""),
-        new Figure("Work at the piece", brief.format.time(totals.seconds()), ""));
+        new Figure(
+            "Work at the piece",
+            brief.format.time(totals.seconds()),
+            brief.range(bands.seconds(), brief.format::time)));
   }
 
   static void write(Sheet sheet, Brief brief) throws IOException {
@@ -73,7 +84,22 @@ final class TotalPages {
               + " g/l of which "
               + number(100 * settings.usableShare())
               + " % can be laid down"
+              + dips(settings, totals)
         });
+    brief
+        .planned
+        .steep()
+        .filter(steep -> steep.areaMm2() > 0)
+        .ifPresent(
+            steep ->
+                items.add(
+                    new String[] {
+                      "of it as gel",
+                      brief.format.volume(totals.solutionMl() * steep.areaMm2() / totals.netMm2()),
+                      "For walls and overhangs, "
+                          + brief.format.area(steep.areaMm2())
+                          + " as the piece is held, off which liquid runs"
+                    }));
     items.add(
         new String[] {
           "Charge", brief.format.charge(totals.chargeAh()), "For the A·h meter, flash and build"
@@ -103,6 +129,11 @@ final class TotalPages {
           });
     }
     return items;
+  }
+
+  private static String dips(PlatingSettings settings, PlatingPlan.Totals totals) {
+    OptionalDouble dips = settings.tool().dips(totals.solutionMl());
+    return dips.isPresent() ? "; " + Words.count((long) dips.getAsDouble(), "dip", "dips") : "";
   }
 
   /** A strip exactly as long as the roll needs one roll, whatever the last digit says. */

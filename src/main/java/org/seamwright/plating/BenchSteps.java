@@ -29,7 +29,7 @@ final class BenchSteps {
   static final String SHEET = "as on the solution's sheet";
 
   /** Hard gold laid on by hand: common practice, no source. */
-  static final String GOLD_VOLTS = "2.5–3 V at work: set about 4 V, which drops on contact";
+  static final String GOLD_VOLTS = "2.5–3 V at work";
 
   private static final String BURN =
       "A dark or bronze burn: too much voltage, or the tool stood still. Stop, find out why, lower"
@@ -148,7 +148,8 @@ final class BenchSteps {
   static Step goldFlash(String source) {
     return new Step(
         "Gold flash",
-        "Covers every place with gold while it is still wet and active.",
+        "Covers every place with gold while it is still wet and active. Set the supply to about 4 V:"
+            + " it drops on contact.",
         Step.Kind.FLASH,
         GOLD_VOLTS,
         Step.DIRECT,
@@ -164,7 +165,8 @@ final class BenchSteps {
   static Step goldBuild() {
     return new Step(
         "Gold build",
-        "Brings the gold to the thickness promised, over the whole piece without seams.",
+        "Brings the gold to the thickness promised, over the whole piece without seams. Set the"
+            + " supply to about 4 V: it drops on contact.",
         Step.Kind.BUILD,
         GOLD_VOLTS,
         Step.DIRECT,

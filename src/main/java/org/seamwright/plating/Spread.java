@@ -46,6 +46,13 @@ public record Spread(double low, double likely, double high) {
     return p * width <= likely - low ? low + Math.sqrt(rising) : high - Math.sqrt(falling);
   }
 
+  /** Standard deviation of the triangular distribution. */
+  public double standardDeviation() {
+    double a = likely - low;
+    double b = high - likely;
+    return Math.sqrt((a * a + b * b + a * b) / 18);
+  }
+
   /** Probability that the figure is at most {@code x}. */
   double atMost(double x) {
     if (x >= high) {

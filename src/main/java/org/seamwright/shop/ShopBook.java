@@ -9,7 +9,9 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
@@ -159,6 +161,32 @@ public final class ShopBook implements AutoCloseable {
     return rows(ShopTable.RUNS, where.toString(), values.toArray()).stream()
         .map(ShopRows::run)
         .toList();
+  }
+
+  /** The settings by key, in the order of the keys. */
+  public Map<String, String> settings() throws ShopException {
+    Map<String, String> settings = new LinkedHashMap<>();
+    for (List<Object> row : rows(ShopTable.SETTINGS)) {
+      settings.put((String) row.get(0), (String) row.get(1));
+    }
+    return settings;
+  }
+
+  /**
+   * Sets a setting.
+   *
+   * @param value its text; empty takes the setting out
+   */
+  public void set(String key, String value) throws ShopException {
+    write(
+        () ->
+            value.isEmpty()
+                ? update("DELETE FROM settings WHERE key = ?1", key)
+                : update(
+                    "INSERT INTO settings (key, value, unit) VALUES (?1, ?2, '')"
+                        + " ON CONFLICT (key) DO UPDATE SET value = ?2",
+                    key,
+                    value));
   }
 
   /** Faults that SQLite finds in the file; empty if it is sound. */

@@ -28,15 +28,24 @@ public record ShopDefaults(Optional<Estimate> lossShare, Optional<Estimate> seco
   }
 
   /**
-   * The job with the medians in place of its own figures; a figure that no run tells stays. A
-   * median loss below 0, which only errors of weighing give, counts as 0.
+   * The job with the medians in place of its own figures; a figure that no run tells stays. A loss
+   * below 0, which only errors of weighing give, counts as 0.
+   *
+   * @param spread whether P10 and P90 become the low and high values; the likely one stays the
+   *     median
    */
-  public Job applyTo(Job job) {
+  public Job applyTo(Job job, boolean spread) {
     Job.PlatingRules old = job.plating();
-    Job.PlatingRules rules =
+    return job.withPlating(
         old.with(
-            lossShare.map(e -> Spread.point(Math.max(0, e.median()))).orElse(old.loss()),
-            secondsPerCm2PerUm.map(e -> Spread.point(e.median())).orElse(old.pace()));
-    return job.withPlating(rules);
+            lossShare.map(e -> spread(e, spread)).orElse(old.loss()),
+            secondsPerCm2PerUm.map(e -> spread(e, spread)).orElse(old.pace())));
+  }
+
+  private static Spread spread(Estimate e, boolean wide) {
+    double likely = Math.max(0, e.median());
+    return wide
+        ? new Spread(Math.max(0, e.low()), likely, Math.max(0, e.high()))
+        : Spread.point(likely);
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /**
  * The whole book as JSON: an object with a list of objects for each table, figures to the last bit;
@@ -52,7 +53,7 @@ public final class ShopJson {
             .toList());
   }
 
-  /** An object on one line; values are texts, numbers and such objects. */
+  /** An object on one line; values are texts, numbers, such objects and lists of them. */
   public static String object(Map<String, ?> members) {
     StringBuilder out = new StringBuilder("{");
     members.forEach(
@@ -60,8 +61,18 @@ public final class ShopJson {
             out.append(out.length() == 1 ? "" : ", ")
                 .append(value(key))
                 .append(": ")
-                .append(value instanceof Map<?, ?> inner ? object(named(inner)) : value(value)));
+                .append(nested(value)));
     return out.append('}').toString();
+  }
+
+  private static String nested(Object value) {
+    if (value instanceof Map<?, ?> inner) {
+      return object(named(inner));
+    }
+    if (value instanceof List<?> items) {
+      return items.stream().map(ShopJson::nested).collect(Collectors.joining(", ", "[", "]"));
+    }
+    return value(value);
   }
 
   private static Map<String, Object> named(Map<?, ?> map) {

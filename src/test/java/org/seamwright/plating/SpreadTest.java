@@ -32,6 +32,15 @@ class SpreadTest {
     }
   }
 
+  /** (a² + b² + c² − ab − ac − bc) / 18; for a symmetric one half-width / √6 (JCGM 100, 4.3.9). */
+  @Test
+  void standardDeviationHasItsClosedForm() {
+    assertThat(new Spread(2, 5, 8).standardDeviation()).isCloseTo(3 / Math.sqrt(6), within(1e-15));
+    assertThat(new Spread(1, 2, 4).standardDeviation())
+        .isCloseTo(Math.sqrt((1 + 4 + 16 - 2 - 4 - 8) / 18.0), within(1e-15));
+    assertThat(Spread.point(3).standardDeviation()).isZero();
+  }
+
   @Test
   void orderIsChecked() {
     assertThatThrownBy(() -> new Spread(1, 0.5, 2)).isInstanceOf(IllegalArgumentException.class);
