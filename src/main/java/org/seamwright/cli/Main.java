@@ -12,6 +12,9 @@ import picocli.CommandLine;
 public final class Main {
   private static final Map<String, Supplier<Object>> COMMANDS = commands();
 
+  /** Ending of job files that a desktop opens with this program. */
+  private static final String JOB_ENDING = ".seamwright";
+
   private Main() {}
 
   /**
@@ -37,10 +40,11 @@ public final class Main {
    *
    * @param out takes results
    * @param err takes messages
-   * @param args the command and its options
+   * @param given the command and its options
    * @return the exit code
    */
-  static int run(PrintWriter out, PrintWriter err, String... args) {
+  static int run(PrintWriter out, PrintWriter err, String... given) {
+    String[] args = opened(given);
     Seamwright top = new Seamwright();
     CommandLine line = withCommands(new CommandLine(top), args.length == 0 ? "" : args[0]);
     line.setOut(out);
@@ -59,6 +63,12 @@ public final class Main {
     } catch (StackOverflowError | LinkageError | AssertionError e) {
       return failed(e, err, top.stacktrace);
     }
+  }
+
+  /** A job file alone, as a desktop names the file that is opened, goes to the window. */
+  private static String[] opened(String[] args) {
+    boolean job = args.length == 1 && args[0].endsWith(JOB_ENDING);
+    return job ? new String[] {"window", args[0]} : args;
   }
 
   /**

@@ -40,11 +40,14 @@ final class Seamwright implements Runnable {
     throw new CommandLine.ParameterException(spec.commandLine(), "Name a command.");
   }
 
-  /** Version of the jar, or of the build directory when run from there. */
+  /** Version of the jar or of the installed module; none when run from the build directory. */
   static final class Version implements CommandLine.IVersionProvider {
     @Override
     public String[] getVersion() {
       String version = Seamwright.class.getPackage().getImplementationVersion();
+      if (version == null && Seamwright.class.getModule().isNamed()) {
+        version = Seamwright.class.getModule().getDescriptor().rawVersion().orElse(null);
+      }
       return new String[] {"seamwright " + (version == null ? "(not packaged)" : version)};
     }
   }

@@ -5,6 +5,7 @@ import java.io.File;
 import java.util.Objects;
 import javafx.application.Application;
 import javafx.scene.Scene;
+import javafx.scene.image.Image;
 import javafx.stage.FileChooser;
 import javafx.stage.Stage;
 
@@ -14,6 +15,9 @@ final class WindowFrame {
   private static final double HEIGHT = 820;
   private static final double LEAST_WIDTH = 960;
   private static final double LEAST_HEIGHT = 600;
+
+  /** Sides of the icon that a desktop chooses from, pixels. */
+  private static final int[] ICON_SIDES = {16, 32, 48, 64, 128, 256};
 
   private WindowFrame() {}
 
@@ -26,6 +30,12 @@ final class WindowFrame {
         .getStylesheets()
         .add(Objects.requireNonNull(WindowFrame.class.getResource("window.css")).toExternalForm());
     jobs.state().watch(state -> stage.setTitle(title(state)));
+    for (int side : ICON_SIDES) {
+      String icon = "icon-" + side + ".png";
+      stage
+          .getIcons()
+          .add(new Image(Objects.requireNonNull(WindowFrame.class.getResourceAsStream(icon))));
+    }
     stage.setMinWidth(LEAST_WIDTH);
     stage.setMinHeight(LEAST_HEIGHT);
     stage.setScene(scene);
@@ -44,7 +54,9 @@ final class WindowFrame {
     chooser.setTitle(Messages.text("choose.title"));
     chooser
         .getExtensionFilters()
-        .add(new FileChooser.ExtensionFilter(Messages.text("choose.jobs"), "*.json"));
+        .add(
+            new FileChooser.ExtensionFilter(
+                Messages.text("choose.jobs"), "*.seamwright", "*.json"));
     File chosen = chooser.showOpenDialog(stage);
     if (chosen != null) {
       jobs.open(chosen.toPath());
