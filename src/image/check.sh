@@ -44,7 +44,8 @@ echo "measure loads $(grep -c 'source: shared objects' <<<"$loaded") classes fro
 if [ -n "${DISPLAY-}" ]; then
   (cd "$OLDPWD" && exec "$run" window models/plaque.json) >"$work/window.log" 2>&1 &
   window=$!
-  java "$OLDPWD/src/image/WatchScreen.java" "$OLDPWD/target/image/window.png" 90 || { cat "$work/window.log"; exit 1; }
+  javac -d "$work" "$OLDPWD/src/image/WatchScreen.java"
+  "$java" -cp "$work" WatchScreen "$OLDPWD/target/image/window.png" 90 || { cat "$work/window.log"; exit 1; }
   kill "$window"
   wait "$window" || true
   window=""

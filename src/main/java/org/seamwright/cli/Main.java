@@ -66,7 +66,7 @@ public final class Main {
   }
 
   /** A job file alone, as a desktop names the file that is opened, goes to the window. */
-  private static String[] opened(String[] args) {
+  static String[] opened(String... args) {
     boolean job = args.length == 1 && args[0].endsWith(JOB_ENDING);
     return job ? new String[] {"window", args[0]} : args;
   }

@@ -31,6 +31,14 @@ class UsageTest {
     assertThat(Run.of("--version").code()).isEqualTo(ExitCode.DONE);
   }
 
+  @Test
+  void aJobFileAloneIsForTheWindow() {
+    assertThat(Main.opened("a cup.seamwright")).containsExactly("window", "a cup.seamwright");
+    assertThat(Main.opened("measure", "x.seamwright")).containsExactly("measure", "x.seamwright");
+    assertThat(Main.opened("plam")).containsExactly("plam");
+    assertThat(Main.opened()).isEmpty();
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
