@@ -92,6 +92,14 @@ class PapersTest {
   }
 
   @Test
+  void customerSeesThePriceAndTheShopHowItCameAbout() {
+    String total = planned.quote().orElseThrow().total().toPlainString();
+    assertThat(customer.text()).contains(total + " XTS", "Holds until 2026-04-08");
+    assertThat(bench.text()).contains("Price, in XTS", "Overhead", "(this job)", total);
+    assertThat(bench.text()).contains("in 8 of 10 jobs", "dips", "of it as gel", "for gel: 25 %");
+  }
+
+  @Test
   void sectionsOverTheLimitAreCalledOut() {
     long over =
         planned.sections().sections().stream()

@@ -3,12 +3,15 @@ package org.seamwright.paper;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.Notice;
 import org.seamwright.job.Job;
 import org.seamwright.job.JobDefaults;
 import org.seamwright.job.PlannedJob;
+import org.seamwright.job.Steep;
 import org.seamwright.mask.MaskEdge;
 import org.seamwright.mask.MaskPlan;
 import org.seamwright.measure.Survey;
@@ -18,8 +21,12 @@ import org.seamwright.plating.Deposits;
 import org.seamwright.plating.PlatingArithmetic;
 import org.seamwright.plating.PlatingDefaults;
 import org.seamwright.plating.PlatingSettings;
+import org.seamwright.plating.Quote;
+import org.seamwright.plating.QuoteRates;
 import org.seamwright.plating.Recipes;
 import org.seamwright.plating.SectionArea;
+import org.seamwright.plating.Spread;
+import org.seamwright.plating.Tool;
 import org.seamwright.plating.WetLimit;
 import org.seamwright.plating.WetLimits;
 import org.seamwright.region.Mark;
@@ -36,6 +43,10 @@ import org.seamwright.units.UnitSystem;
  * in an upper and a lower half. Areas are those of the faces; all else is only plausible.
  */
 final class TestJobs {
+  /** Invented prices in the currency code that ISO 4217 keeps for tests. */
+  static final QuoteRates RATES =
+      new QuoteRates("XTS", 60, 1.5, 110, 0.4, 50, 15, 0.25, 0.1, 120, 0.19, 30, true);
+
   private static final double FOOT_MM = 14;
   private static final double LIMIT_MM2 = 8000;
 
@@ -69,7 +80,21 @@ final class TestJobs {
     SectionPlan plan = plan(mesh, section, activations, flashes, 2 * slices);
     Job job = job(piece, units);
     PlatingSettings settings =
-        PlatingDefaults.settings(Recipes.byId("brass"), Deposits.byId(PlatingDefaults.DEPOSIT));
+        new PlatingSettings(
+            Recipes.byId("brass"),
+            Deposits.byId(PlatingDefaults.DEPOSIT),
+            PlatingDefaults.FLASH_UM,
+            PlatingDefaults.THICKNESS_UM - PlatingDefaults.FLASH_UM,
+            new Spread(0.2, 0.33, 0.6),
+            PlatingDefaults.SOLUTION_G_PER_L,
+            PlatingDefaults.USABLE_SHARE,
+            new Spread(20, 25, 45),
+            PlatingDefaults.EFFICIENCY,
+            new Tool(
+                OptionalDouble.of(0.5),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty()));
     WetLimit wet = WetLimits.of(settings, PlatingDefaults.WET_WINDOW_SECONDS);
     List<SectionArea> areas = new ArrayList<>();
     for (Section s : plan.sections()) {
@@ -94,6 +119,10 @@ final class TestJobs {
         masks(),
         settings,
         PlatingArithmetic.plan(areas, settings),
+        Optional.of(new Steep(2000, Map.of(1, 0.25))),
+        Optional.of(Quote.of(areas, settings, new Quote.Masking(400, 3), RATES)),
+        List.of(),
+        0,
         notices);
   }
 
@@ -187,20 +216,21 @@ final class TestJobs {
 
   private static Job job(String piece, UnitSystem units) {
     return new Job(
-        piece,
-        "Invented sample for a test. The underside of the foot stays bare.",
-        new Job.MeshSource("goblet.stl", "", new Job.Scale.Unit("mm")),
-        Treatment.PLATE,
-        List.of(
-            new Mark.HalfSpace(
-                "Foot and underside",
-                Treatment.BARE,
-                Vector3D.of(0, 0, FOOT_MM),
-                Vector3D.of(0, 0, -1))),
-        JobDefaults.sections(),
-        JobDefaults.plating("brass"),
-        JobDefaults.masking(),
-        units);
+            piece,
+            "Invented sample for a test. The underside of the foot stays bare.",
+            new Job.MeshSource("goblet.stl", "", new Job.Scale.Unit("mm")),
+            Treatment.PLATE,
+            List.of(
+                new Mark.HalfSpace(
+                    "Foot and underside",
+                    Treatment.BARE,
+                    Vector3D.of(0, 0, FOOT_MM),
+                    Vector3D.of(0, 0, -1))),
+            JobDefaults.sections(),
+            JobDefaults.plating("brass"),
+            JobDefaults.masking(),
+            units)
+        .withQuote(Optional.of(RATES));
   }
 
   private static Survey survey(Mesh mesh) {
