@@ -3,16 +3,15 @@ package org.seamwright.cli;
 import java.io.PrintWriter;
 import org.seamwright.basis.Notice;
 import org.seamwright.job.PlannedJob;
-import org.seamwright.section.SectionPlan;
 
-/** Limits that a plan was given and could not keep. */
+/** Limits and wishes for the order that a plan was given and could not keep. */
 final class Limits {
   private Limits() {}
 
   /** Says each broken limit in a line; returns the exit code of a command that was done. */
   static int code(PlannedJob planned, PrintWriter err) {
     for (Notice notice : planned.notices()) {
-      if (notice.code().equals(SectionPlan.OVER_LIMIT)) {
+      if (PlannedJob.tellsOfBreach(notice)) {
         err.println("seamwright: " + notice.text());
       }
     }

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.DoubleFunction;
+import java.util.stream.Collectors;
 import org.seamwright.basis.Notice;
 import org.seamwright.job.MaskTotals;
 import org.seamwright.job.Piece;
@@ -12,6 +13,8 @@ import org.seamwright.job.PlannedJob;
 import org.seamwright.plating.Band;
 import org.seamwright.plating.PlatingPlan;
 import org.seamwright.region.Treatment;
+import org.seamwright.section.Junctions;
+import org.seamwright.section.RingClosing;
 import org.seamwright.section.SectionPlan;
 import org.seamwright.units.UnitFormat;
 
@@ -46,6 +49,7 @@ final class PlanSummary {
         Figures.count(sections.sections().size(), "section")
             + " of at most "
             + in.area(planned.limitMm2())
+            + (planned.limitIsSet() ? ", set in the job" : ", from the wet window")
             + "; worked area with laps "
             + in.area(totals.workedMm2()));
     planned
@@ -60,6 +64,16 @@ final class PlanSummary {
             + " twice, "
             + in.area(sections.moreMm2())
             + " more often");
+    MeasureCommand.row(out, "Junctions", junctions(sections, in));
+    for (RingClosing ring : sections.rings()) {
+      MeasureCommand.row(
+          out,
+          "Ring",
+          "section "
+              + ring.section()
+              + " closes one, onto "
+              + ring.onto().stream().map(String::valueOf).collect(Collectors.joining(", ")));
+    }
     MeasureCommand.row(
         out,
         "Gold",
@@ -99,10 +113,27 @@ final class PlanSummary {
                 + ", lacquer "
                 + in.volume(masks.lacquerMl()));
     for (Notice notice : planned.notices()) {
-      if (!notice.code().equals(SectionPlan.OVER_LIMIT)) {
+      if (!PlannedJob.tellsOfBreach(notice)) {
         MeasureCommand.row(out, "Note", notice.text());
       }
     }
     MeasureCommand.row(out, "Written", folder + ": " + String.join(", ", files));
+  }
+
+  /** Where three sections meet: how many places, and how near to one another. */
+  private static String junctions(SectionPlan sections, UnitFormat in) {
+    Junctions found = sections.junctions();
+    if (found.places().isEmpty()) {
+      return "none: no three sections meet";
+    }
+    String count = Figures.count(found.places().size(), "place") + " where three sections meet";
+    return Double.isInfinite(found.nearestMm())
+        ? count
+        : count
+            + ", at least "
+            + in.length(found.nearestMm())
+            + " apart; "
+            + Figures.count(found.close().size(), "pair")
+            + " nearer than a lap is wide";
   }
 }

@@ -6,12 +6,15 @@ import java.util.Optional;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.mask.MaskSettings;
 import org.seamwright.mend.Repair;
+import org.seamwright.plating.BenchPace;
+import org.seamwright.plating.PlatingDefaults;
 import org.seamwright.plating.QuoteRates;
 import org.seamwright.plating.Recipe;
 import org.seamwright.plating.Spread;
 import org.seamwright.plating.Tool;
 import org.seamwright.region.Mark;
 import org.seamwright.region.Treatment;
+import org.seamwright.section.OrderPins;
 import org.seamwright.units.UnitSystem;
 
 /**
@@ -184,17 +187,33 @@ public record Job(
    * @param limit area limit of a section
    * @param activationLapMm width of the activation lap
    * @param flashLapMm width of the flash lap
+   * @param order what is asked of the order of work
    */
-  public record SectionRules(Limit limit, double activationLapMm, double flashLapMm) {}
+  public record SectionRules(
+      Limit limit, double activationLapMm, double flashLapMm, OrderPins order) {
+    /** Rules that leave the order free. */
+    public SectionRules(Limit limit, double activationLapMm, double flashLapMm) {
+      this(limit, activationLapMm, flashLapMm, OrderPins.NONE);
+    }
+  }
 
   /** Where the area limit comes from. */
   public sealed interface Limit {
+    /** How long a wetted place stays wet, s: it sets the limit, or is compared with it. */
+    double windowSeconds();
+
     /**
      * Set directly.
      *
      * @param mm2 worked area, mm²
+     * @param windowSeconds how long a wetted place stays wet, s
      */
-    record Area(double mm2) implements Limit {}
+    record Area(double mm2, double windowSeconds) implements Limit {
+      /** A limit beside the usual wet window. */
+      public Area(double mm2) {
+        this(mm2, PlatingDefaults.WET_WINDOW_SECONDS);
+      }
+    }
 
     /**
      * From the wet window and the recipe's speeds.
@@ -228,6 +247,7 @@ public record Job(
    * @param efficiency current efficiency
    * @param tool what is known of the tool
    * @param hold how the piece is held, if steep places are to be told
+   * @param bench how fast the wet steps are worked, where that differs from the recipe
    */
   public record PlatingRules(
       String recipe,
@@ -241,7 +261,8 @@ public record Job(
       Spread pace,
       double efficiency,
       Tool tool,
-      Optional<Hold> hold) {
+      Optional<Hold> hold,
+      BenchPace bench) {
     /** With a known recipe, loss and rate known to a point, and nothing known of the tool. */
     public PlatingRules(
         String recipe,
@@ -265,7 +286,8 @@ public record Job(
           Spread.point(secondsPerCm2PerUm),
           efficiency,
           Tool.UNKNOWN,
-          Optional.empty());
+          Optional.empty(),
+          BenchPace.AS_IN_RECIPE);
     }
 
     /** The likely loss. */
@@ -292,7 +314,8 @@ public record Job(
           otherPace,
           efficiency,
           tool,
-          hold);
+          hold,
+          bench);
     }
   }
 }

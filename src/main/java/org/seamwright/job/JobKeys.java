@@ -34,7 +34,10 @@ final class JobKeys {
   static final List<String> MESH = List.of("file", "sha256", "surface", "unit", "knownLength");
   static final List<String> SURFACE = List.of("area", "samples");
   static final List<String> KNOWN_LENGTH = List.of("length", "along");
-  static final List<String> SECTIONS = List.of("limit", "wetWindow", "activationLap", "flashLap");
+  static final List<String> SECTIONS =
+      List.of("limit", "wetWindow", "activationLap", "flashLap", "order");
+  static final List<String> ORDER = List.of("first", "last", "before");
+  static final List<String> BEFORE = List.of("section", "before");
   static final List<String> PLATING =
       List.of(
           "recipe",
@@ -47,7 +50,17 @@ final class JobKeys {
           "secondsPerCm2PerUm",
           "efficiency",
           "tool",
-          "hold");
+          "hold",
+          "bench");
+  static final List<String> BENCH =
+      List.of(
+          "handling",
+          "secondsPerCm2",
+          "rinseHandling",
+          "rinseSecondsPerCm2",
+          "flashPasses",
+          "steps");
+  static final List<String> BENCH_STEP = List.of("step", "handling", "secondsPerCm2", "passes");
   static final List<String> SPREAD = List.of("low", "likely", "high");
   static final List<String> TOOL = List.of("dip", "contact", "amperesPerCm2", "ampHoursPerLitre");
   static final List<String> HOLD = List.of("up", "steeper");

@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.mask.MaskSettings;
 import org.seamwright.region.Treatment;
+import org.seamwright.section.OrderPins;
 import org.seamwright.units.LengthUnit;
 import org.seamwright.units.UnitSystem;
 
@@ -160,21 +161,36 @@ final class JobReader {
 
   private static Job.SectionRules sections(JobNode node) throws JobFileException {
     JobNode.Keys keys = node.keys(JobKeys.SECTIONS);
-    keys.exactlyOne("limit", "wetWindow", true);
     Job.SectionRules usual = JobDefaults.sections();
-    Job.Limit limit = usual.limit();
-    if (keys.has("limit")) {
-      limit =
-          keys.get("limit", n -> new Job.Limit.Area(n.amount(AmountKind.AREA, Range.ABOVE_ZERO)));
-    } else if (keys.has("wetWindow")) {
-      limit =
-          keys.get(
-              "wetWindow", n -> new Job.Limit.Wet(n.amount(AmountKind.TIME, Range.ABOVE_ZERO)));
-    }
+    double window =
+        keys.get(
+            "wetWindow",
+            usual.limit().windowSeconds(),
+            n -> n.amount(AmountKind.TIME, Range.ABOVE_ZERO));
+    Job.Limit limit =
+        keys.has("limit")
+            ? new Job.Limit.Area(
+                keys.get("limit", n -> n.amount(AmountKind.AREA, Range.ABOVE_ZERO)), window)
+            : new Job.Limit.Wet(window);
     return new Job.SectionRules(
         limit,
         keys.get("activationLap", usual.activationLapMm(), JobReader::lengthOrZero),
-        keys.get("flashLap", usual.flashLapMm(), JobReader::lengthOrZero));
+        keys.get("flashLap", usual.flashLapMm(), JobReader::lengthOrZero),
+        keys.get("order", OrderPins.NONE, JobReader::order));
+  }
+
+  private static OrderPins order(JobNode node) throws JobFileException {
+    JobNode.Keys keys = node.keys(JobKeys.ORDER);
+    return new OrderPins(
+        keys.get("first", List.of(), n -> n.list(JobNode::point)),
+        keys.get("last", List.of(), n -> n.list(JobNode::point)),
+        keys.get("before", List.of(), n -> n.list(JobReader::before)));
+  }
+
+  private static OrderPins.Before before(JobNode node) throws JobFileException {
+    JobNode.Keys keys = node.keys(JobKeys.BEFORE);
+    return new OrderPins.Before(
+        keys.get("section", JobNode::point), keys.get("before", JobNode::point));
   }
 
   private static double lengthOrZero(JobNode node) throws JobFileException {

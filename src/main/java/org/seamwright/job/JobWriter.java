@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.seamwright.mask.MaskSettings;
+import org.seamwright.section.OrderPins;
 import org.seamwright.units.UnitSystem;
 
 /**
@@ -78,11 +79,26 @@ final class JobWriter {
     Map<String, Object> tree = new LinkedHashMap<>();
     if (rules.limit() instanceof Job.Limit.Area area) {
       tree.put("limit", AmountKind.AREA.write(area.mm2(), display));
-    } else if (rules.limit() instanceof Job.Limit.Wet wet) {
-      tree.put("wetWindow", AmountKind.TIME.write(wet.windowSeconds(), display));
     }
+    tree.put("wetWindow", AmountKind.TIME.write(rules.limit().windowSeconds(), display));
     tree.put("activationLap", length(rules.activationLapMm()));
     tree.put("flashLap", length(rules.flashLapMm()));
+    tree.put("order", order(rules.order()));
+    return tree;
+  }
+
+  private static Map<String, Object> order(OrderPins pins) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("first", pins.first().stream().map(RepairWriter::vector).toList());
+    tree.put("last", pins.last().stream().map(RepairWriter::vector).toList());
+    tree.put("before", pins.before().stream().map(JobWriter::before).toList());
+    return tree;
+  }
+
+  private static Map<String, Object> before(OrderPins.Before pair) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("section", RepairWriter.vector(pair.section()));
+    tree.put("before", RepairWriter.vector(pair.before()));
     return tree;
   }
 

@@ -7,6 +7,9 @@ import org.seamwright.mask.MaskPlan;
 import org.seamwright.plating.PlatingPlan;
 import org.seamwright.plating.PlatingPlan.SectionAmounts;
 import org.seamwright.region.Treatment;
+import org.seamwright.section.Junction;
+import org.seamwright.section.Junctions;
+import org.seamwright.section.RingClosing;
 import org.seamwright.section.Seam;
 import org.seamwright.section.Section;
 import org.seamwright.section.SectionPlan;
@@ -35,6 +38,8 @@ public final class PlanJson {
     tree.put("sections", sections(planned));
     tree.put("seams", planned.sections().seams().stream().map(PlanJson::seam).toList());
     tree.put("activatedMm2", activated(planned.sections()));
+    tree.put("junctions", junctions(planned.sections().junctions()));
+    tree.put("rings", planned.sections().rings().stream().map(PlanJson::ring).toList());
     tree.put("masks", planned.masks().masks().stream().map(PlanJson::mask).toList());
     planned.quote().ifPresent(quote -> tree.put("quote", QuoteJson.priced(quote)));
     tree.put("trace", planned.plating().trace().stream().map(PlanJson::trace).toList());
@@ -55,15 +60,16 @@ public final class PlanJson {
   private static Map<String, Object> limit(PlannedJob planned) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("limitMm2", planned.limitMm2());
-    tree.put("from", planned.wetLimit().isPresent() ? "wet window" : "set in the job");
-    if (planned.job().sections().limit() instanceof Job.Limit.Wet wet) {
-      tree.put("wetWindowSeconds", wet.windowSeconds());
-    }
+    tree.put("from", planned.limitIsSet() ? "set in the job" : "wet window");
+    tree.put("wetWindowSeconds", planned.job().sections().limit().windowSeconds());
     planned
         .wetLimit()
         .ifPresent(
             wet -> {
+              tree.put("wetLimitMm2", wet.limitMm2());
               tree.put("governedBy", wet.governedBy());
+              tree.put("leftSeconds", wet.leftSeconds());
+              tree.put("secondsPerCm2", wet.secondsPerCm2());
               tree.put("explanation", wet.explanation());
             });
     return tree;
@@ -163,6 +169,38 @@ public final class PlanJson {
     tree.put("once", sections.onceMm2());
     tree.put("twice", sections.twiceMm2());
     tree.put("more", sections.moreMm2());
+    return tree;
+  }
+
+  private static Map<String, Object> junctions(Junctions junctions) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("count", junctions.places().size());
+    if (!Double.isInfinite(junctions.nearestMm())) {
+      tree.put("nearestMm", junctions.nearestMm());
+    }
+    tree.put("places", junctions.places().stream().map(PlanJson::junction).toList());
+    tree.put("close", junctions.close().stream().map(PlanJson::close).toList());
+    return tree;
+  }
+
+  private static Map<String, Object> junction(Junction junction) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("pointMm", List.of(junction.xMm(), junction.yMm(), junction.zMm()));
+    tree.put("sections", junction.sections());
+    return tree;
+  }
+
+  private static Map<String, Object> close(Junctions.Close close) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("places", List.of(close.first(), close.second()));
+    tree.put("distanceMm", close.distanceMm());
+    return tree;
+  }
+
+  private static Map<String, Object> ring(RingClosing ring) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("section", ring.section());
+    tree.put("onto", ring.onto());
     return tree;
   }
 

@@ -25,7 +25,8 @@ import org.seamwright.section.SectionPlan;
  * @param survey what is known of it
  * @param map the piece cut along marks
  * @param limitMm2 area limit of a section
- * @param wetLimit how the limit came about, if from the wet window
+ * @param wetLimit what the wet window allows: it is the limit unless one is set directly; none if
+ *     it can't be told
  * @param sections the piece cut further into sections and laps
  * @param masks tape and lacquer
  * @param settings deposit and rates
@@ -54,6 +55,9 @@ public record PlannedJob(
     List<Mended.Done> cleaning,
     double filledMm2,
     List<Notice> notices) {
+  /** Code of the notice that the limit set in the job is above what stays wet. */
+  public static final String ABOVE_WET_WINDOW = "limit-above-wet-window";
+
   /** Copies the lists. */
   public PlannedJob {
     cleaning = List.copyOf(cleaning);
@@ -95,8 +99,19 @@ public record PlannedJob(
         notices);
   }
 
-  /** Whether the plan breaks a limit it was given: exit code 4. */
+  /** Whether the limit is set in the job and not taken from the wet window. */
+  public boolean limitIsSet() {
+    return job.sections().limit() instanceof Job.Limit.Area;
+  }
+
+  /** Whether the plan breaks a limit or an order that it was given: exit code 4. */
   public boolean breaksLimit() {
-    return notices.stream().anyMatch(n -> n.code().equals(SectionPlan.OVER_LIMIT));
+    return notices.stream().anyMatch(PlannedJob::tellsOfBreach);
+  }
+
+  /** Whether a notice tells of a limit or an order that was given and not kept. */
+  public static boolean tellsOfBreach(Notice notice) {
+    return notice.code().equals(SectionPlan.OVER_LIMIT)
+        || notice.code().equals(SectionPlan.PIN_BROKEN);
   }
 }

@@ -34,6 +34,7 @@ import org.seamwright.region.Treatment;
 import org.seamwright.section.SectionPlan;
 import org.seamwright.section.SectionSettings;
 import org.seamwright.section.Sectioning;
+import org.seamwright.units.UnitFormat;
 
 /**
  * Plans a job end to end: mesh, survey, marks, limit, sections, masks, plating.
@@ -123,11 +124,17 @@ public final class Planner {
     }
     Optional<WetLimit> wet = wetLimit(job, jobFile, settings);
     double limitMm2 = limit(job, jobFile, wet, plateMm2);
+    if (wet.isPresent() && limitMm2 > wet.get().limitMm2()) {
+      notices.add(aboveWetWindow(job, limitMm2, wet.get()));
+    }
     SectionPlan sections =
         Sectioning.split(
             map,
             new SectionSettings(
-                limitMm2, job.sections().activationLapMm(), job.sections().flashLapMm()),
+                limitMm2,
+                job.sections().activationLapMm(),
+                job.sections().flashLapMm(),
+                job.sections().order()),
             progress.between(0.3, 0.9));
     notices.addAll(sections.notices());
     MaskPlan masks = Masking.plan(map, job.masking(), progress.between(0.9, 1));
@@ -199,7 +206,7 @@ public final class Planner {
     try {
       Recipe recipe = rules.own().isPresent() ? rules.own().get() : Recipes.byId(rules.recipe());
       return new PlatingSettings(
-          recipe,
+          rules.bench().of(recipe),
           Deposits.byId(rules.deposit()),
           rules.flashUm(),
           rules.thicknessUm() - rules.flashUm(),
@@ -223,16 +230,31 @@ public final class Planner {
     }
   }
 
+  /** What the wet window allows; nothing if it can't be told and the limit is set directly. */
   private static Optional<WetLimit> wetLimit(Job job, Path jobFile, PlatingSettings settings)
       throws PlanException {
-    if (!(job.sections().limit() instanceof Job.Limit.Wet wet)) {
+    try {
+      return Optional.of(WetLimits.of(settings, job.sections().limit().windowSeconds()));
+    } catch (PlatingException e) {
+      if (job.sections().limit() instanceof Job.Limit.Wet) {
+        throw inJob(jobFile, "sections.wetWindow", e);
+      }
       return Optional.empty();
     }
-    try {
-      return Optional.of(WetLimits.of(settings, wet.windowSeconds()));
-    } catch (PlatingException e) {
-      throw inJob(jobFile, "sections.wetWindow", e);
-    }
+  }
+
+  private static Notice aboveWetWindow(Job job, double limitMm2, WetLimit wet) {
+    UnitFormat format = new UnitFormat(job.display(), Locale.ROOT).withPlainSpaces();
+    return new Notice(
+        PlannedJob.ABOVE_WET_WINDOW,
+        1,
+        "The limit of "
+            + format.area(limitMm2)
+            + " set in the job is above the "
+            + format.area(wet.limitMm2())
+            + " that stay wet at the job's pace: "
+            + wet.explanation()
+            + " Places may dry before they are covered, unless the pace is faster than given.");
   }
 
   /** A refusal from deeper down, placed in the job file. */
@@ -251,7 +273,8 @@ public final class Planner {
         job.sections().limit() instanceof Job.Limit.Area area
             ? area.mm2()
             : wet.orElseThrow().limitMm2();
-    String place = wet.isPresent() ? "sections.wetWindow" : "sections.limit";
+    String place =
+        job.sections().limit() instanceof Job.Limit.Wet ? "sections.wetWindow" : "sections.limit";
     String shown = AmountKind.AREA.write(limitMm2, job.display());
     double lapMm = Math.max(job.sections().activationLapMm(), job.sections().flashLapMm());
     // A strip of a section as wide as its lap already spends half of the limit on the lap.

@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
+import org.seamwright.plating.BenchPace;
 import org.seamwright.plating.Deposits;
 import org.seamwright.plating.Recipe;
 import org.seamwright.plating.Recipes;
@@ -64,7 +65,11 @@ final class PlatingReader {
         keys.get("secondsPerCm2PerUm", usual.pace(), n -> spread(n, Range.ABOVE_ZERO)),
         keys.get("efficiency", usual.efficiency(), n -> n.number(Range.SHARE)),
         keys.get("tool", Tool.UNKNOWN, PlatingReader::tool),
-        keys.get("hold", Optional.empty(), n -> Optional.of(hold(n))));
+        keys.get("hold", Optional.empty(), n -> Optional.of(hold(n))),
+        keys.get(
+            "bench",
+            BenchPace.AS_IN_RECIPE,
+            n -> BenchReader.read(n, own.orElseGet(() -> known(recipe)))));
   }
 
   /** A number, or the least, likely and largest. */
@@ -109,6 +114,10 @@ final class PlatingReader {
 
   private static double thickness(JobNode node) throws JobFileException {
     return node.amount(AmountKind.THICKNESS, Range.ABOVE_ZERO);
+  }
+
+  private static Recipe known(String id) {
+    return Recipes.all().stream().filter(r -> r.id().equals(id)).findFirst().orElseThrow();
   }
 
   private static Map<String, String> recipes() {

@@ -8,7 +8,8 @@ import org.seamwright.plating.Tool;
 import org.seamwright.units.UnitSystem;
 
 /**
- * Spells out {@code plating}. What is not known of the tool, and a holding not given, is left out.
+ * Spells out {@code plating}. What is not known of the tool, a holding or pace not given, is left
+ * out.
  */
 final class PlatingWriter {
   private PlatingWriter() {}
@@ -37,6 +38,10 @@ final class PlatingWriter {
               held.put("steeper", hold.steeperDegrees());
               tree.put("hold", held);
             });
+    Map<String, Object> bench = BenchReader.tree(rules.bench(), display);
+    if (!bench.isEmpty()) {
+      tree.put("bench", bench);
+    }
     return tree;
   }
 

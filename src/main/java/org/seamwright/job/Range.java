@@ -27,6 +27,9 @@ record Range(double low, boolean lowAllowed, double high, boolean highAllowed, S
   static final Range COPIES = new Range(2, true, 360, true, "must be a whole number from 2 to 360");
   static final Range COATS = new Range(0, true, 20, true, "must be a whole number from 0 to 20");
 
+  static final Range PASSES =
+      new Range(1, true, 1000, true, "must be a whole number from 1 to 1000");
+
   static final Range DAYS = new Range(0, true, 3650, true, "must be a whole number from 0 to 3650");
 
   static final Range COUNT =

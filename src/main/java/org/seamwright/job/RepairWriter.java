@@ -50,7 +50,7 @@ final class RepairWriter {
     mm.ifPresent(value -> tree.put(key, AmountKind.LENGTH.write(value, display)));
   }
 
-  private static List<Double> vector(Vector3D v) {
+  static List<Double> vector(Vector3D v) {
     return List.of(v.getX(), v.getY(), v.getZ());
   }
 }

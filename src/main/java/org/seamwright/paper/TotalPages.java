@@ -251,11 +251,18 @@ final class TotalPages {
     rows.add(
         new PlatingPlan.Trace(
             "Limit of a section",
-            brief.planned.wetLimit().isPresent()
-                ? "limit = least of (wet window − handling) / slower pace of two steps in a row"
-                : "set directly",
-            brief.planned.wetLimit().map(w -> w.explanation()).orElse("")
-                + " → "
+            brief.planned.limitIsSet()
+                ? "set directly; the wet window is shown beside it"
+                : "limit = least of (wet window − handling) / slower pace of two steps in a row",
+            brief.planned.wetLimit().map(w -> w.explanation() + " → ").orElse("")
+                + (brief.planned.limitIsSet()
+                    ? brief
+                            .planned
+                            .wetLimit()
+                            .map(w -> brief.format.area(w.limitMm2()) + "; ")
+                            .orElse("")
+                        + "set: "
+                    : "")
                 + brief.format.area(brief.planned.limitMm2()),
             "wet window, paces and handling: shop setting"));
     return rows;

@@ -9,21 +9,21 @@ final class BenchSteps {
   private static final String PACE = "; speed, passes and handling: shop setting";
 
   /** The bench's usual grip: putting one tool down, taking the next up. */
-  private static final double CHANGE_TOOL_S = 7;
+  static final double CHANGE_TOOL_S = 7;
 
   /** Reaching for the rinse bottle while the other hand still holds the piece. */
-  private static final double REACH_S = 4;
+  static final double REACH_S = 4;
 
   /** A small tool in a steady hand. */
-  private static final double TOOL_S_PER_CM2 = 0.5;
+  static final double TOOL_S_PER_CM2 = 0.5;
 
-  private static final double RINSE_S_PER_CM2 = 0.2;
+  static final double RINSE_S_PER_CM2 = 0.2;
 
   /**
    * The flash is laid in quick strokes over the whole section, again and again until it is opaque,
    * so that no place waits for its first wetting until its neighbour is done.
    */
-  private static final int FLASH_PASSES = 10;
+  static final int FLASH_PASSES = 10;
 
   /** Where the sheet that comes with a solution decides. */
   static final String SHEET = "as on the solution's sheet";

@@ -1,5 +1,7 @@
 package org.seamwright.plating;
 
+import java.util.Locale;
+
 /**
  * One step of a recipe at the bench.
  *
@@ -73,6 +75,28 @@ public record Step(
       double handlingSeconds,
       String source) {
     this(name, purpose, kind, "", "", secondsPerCm2, passes, handlingSeconds, "", "", "", source);
+  }
+
+  /** Whether this is a rinse, as its name says: no tool is changed for it. */
+  boolean isRinse() {
+    return name.toLowerCase(Locale.ROOT).contains("rinse");
+  }
+
+  /** The same step at another pace. */
+  Step paced(double otherSecondsPerCm2, int otherPasses, double otherHandlingSeconds) {
+    return new Step(
+        name,
+        purpose,
+        kind,
+        volts,
+        polarity,
+        otherSecondsPerCm2,
+        otherPasses,
+        otherHandlingSeconds,
+        done,
+        wrong,
+        caution,
+        source);
   }
 
   /** Time that one place is worked on in all passes, s per cm²: the dwell. */

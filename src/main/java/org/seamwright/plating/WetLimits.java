@@ -60,21 +60,11 @@ public final class WetLimits {
           Figures.of(windowSeconds) + " s is no time in which a place could stay wet",
           "Give the seconds that a wetted trial piece of the same metal stays wet all over.");
     }
-    List<Step> chain = chain(recipe);
-    Step first = chain.get(0);
-    WetLimit least =
-        chain.size() == 1 // a flash that nothing goes before is bound by its own passes
-            ? limit(recipe, first.name(), windowSeconds, 0, pace(first, flashSecondsPerCm2))
-            : new WetLimit(Double.POSITIVE_INFINITY, "", "");
-    for (int i = 0; i + 1 < chain.size(); i++) {
-      Step step = chain.get(i);
-      Step next = chain.get(i + 1);
-      double slower = Math.max(pace(step, flashSecondsPerCm2), pace(next, flashSecondsPerCm2));
-      String pair = step.name() + " to " + next.name();
-      WetLimit limit = limit(recipe, pair, windowSeconds, next.handlingSeconds(), slower);
-      least = limit.limitMm2() < least.limitMm2() ? limit : least;
+    WetLimit least = null;
+    for (WetLimit limit : each(recipe, windowSeconds, flashSecondsPerCm2)) {
+      least = least == null || limit.limitMm2() < least.limitMm2() ? limit : least;
     }
-    if (Double.isInfinite(least.limitMm2())) {
+    if (least == null || Double.isInfinite(least.limitMm2())) {
       throw new PlatingException(
           "Recipe " + recipe.id(),
           "",
@@ -82,6 +72,37 @@ public final class WetLimits {
           "Set the section limit directly.");
     }
     return least;
+  }
+
+  /**
+   * What each pair of steps of the wet chain allows, in order; the least of them is the limit.
+   *
+   * @param settings recipe, rate, flash thickness
+   * @param windowSeconds how long a wetted place stays wet, s
+   * @throws PlatingException if handling alone takes the window
+   */
+  public static List<WetLimit> each(PlatingSettings settings, double windowSeconds)
+      throws PlatingException {
+    double flash = settings.secondsPerCm2PerUm() * settings.flashUm();
+    return each(settings.recipe(), windowSeconds, flash);
+  }
+
+  private static List<WetLimit> each(Recipe recipe, double windowSeconds, double flashSecondsPerCm2)
+      throws PlatingException {
+    List<Step> chain = chain(recipe);
+    List<WetLimit> limits = new ArrayList<>();
+    if (chain.size() == 1) { // a flash that nothing goes before is bound by its own passes
+      Step flash = chain.get(0);
+      limits.add(limit(recipe, flash.name(), windowSeconds, 0, pace(flash, flashSecondsPerCm2)));
+    }
+    for (int i = 0; i + 1 < chain.size(); i++) {
+      Step step = chain.get(i);
+      Step next = chain.get(i + 1);
+      double slower = Math.max(pace(step, flashSecondsPerCm2), pace(next, flashSecondsPerCm2));
+      String pair = step.name() + " to " + next.name();
+      limits.add(limit(recipe, pair, windowSeconds, next.handlingSeconds(), slower));
+    }
+    return limits;
   }
 
   private static List<Step> chain(Recipe recipe) throws PlatingException {
@@ -137,7 +158,7 @@ public final class WetLimits {
             + " cm² ("
             + Figures.of(limitCm2 / CM2_PER_IN2)
             + " in²).";
-    return new WetLimit(limitCm2 * MM2_PER_CM2, pair, explanation);
+    return new WetLimit(limitCm2 * MM2_PER_CM2, pair, windowSeconds, handling, slower, explanation);
   }
 
   /** Seconds per cm² of one pass. */

@@ -7,7 +7,8 @@ import java.util.List;
  * at both ends, and the older of the two is the edge that has waited longest.
  *
  * @param section the section that closes the ring
- * @param onto the sections it laps onto at its ends, ascending: the first began the ring
+ * @param onto the sections it laps onto at its ends, ascending: the edge of the first has waited
+ *     longest
  */
 public record RingClosing(int section, List<Integer> onto) {
   /** Copies the list. */

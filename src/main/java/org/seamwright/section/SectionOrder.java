@@ -19,9 +19,6 @@ import org.seamwright.mesh.Mesh;
  * told.
  */
 final class SectionOrder {
-  /** Code of the notice that a wish for the order could not be kept. */
-  static final String PIN_BROKEN = "order-pin-broken";
-
   /**
    * Areas activated three times that differ by less than this share of a square of the lap count as
    * equal: less than a brush can be placed to.
@@ -105,7 +102,7 @@ final class SectionOrder {
     if (!kept) {
       notices.add(
           new Notice(
-              PIN_BROKEN,
+              SectionPlan.PIN_BROKEN,
               1,
               String.format(
                   Locale.ROOT,

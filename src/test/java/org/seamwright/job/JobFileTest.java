@@ -8,14 +8,18 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.seamwright.plating.BenchPace;
 import org.seamwright.region.Mark;
 import org.seamwright.region.Treatment;
+import org.seamwright.section.OrderPins;
 import org.seamwright.units.UnitSystem;
 
 class JobFileTest {
@@ -144,7 +148,9 @@ class JobFileTest {
           "marks": [{"kind": "sector", "point": [0,0,0], "axis": [0,0,1], "zero": [1,0,0], "from": 9, "to": 9}] | marks[0] | span
           "marks": [{"kind": "sector", "point": [0,0,0], "axis": [0,0,1], "zero": [0,0,1], "from": 0, "to": 9}] | marks[0] | along the axis
           "marks": [{"kind": "box", "low": [0,0,0], "high": [1,1,0]}] | marks[0] | Box is empty
-          "sections": {"limit": "40 in2", "wetWindow": "45 s"} | sections   | exclude each other
+          "sections": {"limit": "40 in2", "wetWindow": "0 s"} | sections.wetWindow | must be above 0
+          "sections": {"order": {"first": [[0,0]]}}   | sections.order.first[0] | three numbers
+          "sections": {"order": {"before": [{"section": [0,0,0]}]}} | sections.order.before[0] | is missing
           "sections": {"limit": "0 in2"}              | sections.limit      | must be above 0
           "sections": {"limit": "40 in"}              | sections.limit      | area
           "sections": {"wetWindow": "45"}             | sections.wetWindow  | unit
@@ -176,6 +182,13 @@ class JobFileTest {
           "usable": 0          | plating.usable        | above 0
           "efficiency": 1.2    | plating.efficiency    | at most 1
           "secondsPerCm2PerUm": "12" | plating.secondsPerCm2PerUm | without quotes
+          "bench": {"handling": "7 mm"} | plating.bench.handling | time
+          "bench": {"secondsPerCm2": -1} | plating.bench.secondsPerCm2 | from 0
+          "bench": {"flashPasses": 0} | plating.bench.flashPasses | from 1
+          "bench": {"steps": [{"step": "Nickl"}]} | plating.bench.steps[0].step | "Nickel"
+          "bench": {"steps": [{"step": "Degrease"}]} | plating.bench.steps[0].step | Known here
+          "bench": {"steps": [{"step": "Gold flash", "secondsPerCm2": 1}]} | plating.bench.steps[0].secondsPerCm2 | thickness
+          "bench": {"steps": [{"step": "Nickel"}, {"step": "Nickel"}]} | plating.bench.steps | twice
           """)
   void platingRulesOutOfRangeAreRefused(String entry, String place, String says) throws Exception {
     String text = LEAST.replace("\"recipe\": \"brass\"", "\"recipe\": \"brass\", " + entry);
@@ -188,6 +201,35 @@ class JobFileTest {
 
     assertThat(refusal.place()).isEqualTo(place + " (line 3)");
     assertThat(refusal.getMessage()).contains(says);
+  }
+
+  @Test
+  void readsOrderAndPace() throws Exception {
+    Job job =
+        parse(
+            """
+            {"seamwright": 1, "mesh": {"file": "cup.stl", "unit": "mm"},
+             "sections": {"limit": "10 cm2", "wetWindow": "30 s",
+               "order": {"first": [[1, 2, "1 in"]], "last": [[4, 5, 6], [7, 8, 9]],
+                         "before": [{"section": [0, 0, 1], "before": [0, 0, 2]}]}},
+             "plating": {"recipe": "brass", "bench": {"handling": "9 s", "rinseSecondsPerCm2": 0.3,
+               "steps": [{"step": "Nickel", "passes": 4, "handling": "1 min"}]}}}
+            """);
+    assertThat(job.sections().limit()).isEqualTo(new Job.Limit.Area(1000, 30));
+    assertThat(job.sections().order())
+        .isEqualTo(
+            new OrderPins(
+                List.of(Vector3D.of(1, 2, 25.4)),
+                List.of(Vector3D.of(4, 5, 6), Vector3D.of(7, 8, 9)),
+                List.of(new OrderPins.Before(Vector3D.of(0, 0, 1), Vector3D.of(0, 0, 2)))));
+    BenchPace bench = job.plating().bench();
+    assertThat(bench.handlingSeconds()).hasValue(9);
+    assertThat(bench.rinseSecondsPerCm2()).hasValue(0.3);
+    assertThat(bench.secondsPerCm2()).isEmpty();
+    assertThat(bench.steps())
+        .containsExactly(
+            new BenchPace.OfStep(
+                "Nickel", OptionalDouble.of(60), OptionalDouble.empty(), OptionalInt.of(4)));
   }
 
   @Test

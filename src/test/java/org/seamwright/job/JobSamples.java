@@ -4,11 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.Random;
 import java.util.stream.Stream;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.mask.MaskSettings;
 import org.seamwright.mend.Repair;
+import org.seamwright.plating.BenchPace;
 import org.seamwright.plating.QuoteRates;
 import org.seamwright.plating.Recipe;
 import org.seamwright.plating.Spread;
@@ -16,6 +18,7 @@ import org.seamwright.plating.Step;
 import org.seamwright.plating.Tool;
 import org.seamwright.region.Mark;
 import org.seamwright.region.Treatment;
+import org.seamwright.section.OrderPins;
 import org.seamwright.units.UnitSystem;
 
 /** Jobs drawn at random: every kind of mark, every choice, amounts with all their bits. */
@@ -54,10 +57,16 @@ final class JobSamples {
         marks,
         new Job.SectionRules(
             random.nextBoolean()
-                ? new Job.Limit.Area(amount(random))
+                ? new Job.Limit.Area(amount(random), amount(random))
                 : new Job.Limit.Wet(amount(random)),
             random.nextBoolean() ? 0 : amount(random),
-            amount(random)),
+            amount(random),
+            new OrderPins(
+                points(random),
+                points(random),
+                Stream.generate(() -> new OrderPins.Before(point(random), point(random)))
+                    .limit(random.nextInt(3))
+                    .toList())),
         plating(random),
         new MaskSettings(
             amount(random),
@@ -91,7 +100,32 @@ final class JobSamples {
             ? Optional.empty()
             : Optional.of(
                 new Job.Hold(
-                    point(random).add(Vector3D.of(0, 0, 1e4)), 180 * (1 - random.nextDouble()))));
+                    point(random).add(Vector3D.of(0, 0, 1e4)), 180 * (1 - random.nextDouble()))),
+        pace(random, own));
+  }
+
+  private static List<Vector3D> points(Random random) {
+    return Stream.generate(() -> point(random)).limit(random.nextInt(3)).toList();
+  }
+
+  private static BenchPace pace(Random random, Optional<Recipe> own) {
+    List<BenchPace.OfStep> steps = new ArrayList<>();
+    if (random.nextBoolean()) {
+      List<String> names =
+          own.isPresent() ? BenchPace.wetSteps(own.get()) : List.of("Nickel", "Gold flash");
+      steps.add(
+          new BenchPace.OfStep(names.get(0), maybe(random), maybe(random), OptionalInt.empty()));
+      steps.add(
+          new BenchPace.OfStep(
+              names.get(1), maybe(random), OptionalDouble.empty(), OptionalInt.of(3)));
+    }
+    return new BenchPace(
+        maybe(random),
+        maybe(random),
+        maybe(random),
+        maybe(random),
+        random.nextBoolean() ? OptionalInt.empty() : OptionalInt.of(1 + random.nextInt(20)),
+        steps);
   }
 
   private static OptionalDouble maybe(Random random) {
