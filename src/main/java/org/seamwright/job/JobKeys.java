@@ -99,11 +99,17 @@ final class JobKeys {
           "tapeWidth",
           "tapeOverlap",
           "tapeRoll",
+          "tapes",
           "splash",
           "lacquerSolids",
           "lacquerDry",
           "lacquerCoats",
-          "lacquerLoss");
+          "lacquerLoss",
+          "pace");
+  static final List<String> TAPE =
+      List.of("name", "width", "bend", "roll", "price", "stretch", "resists");
+  static final List<String> MASK_PACE =
+      List.of("tapePerMetre", "perPiece", "lacquerPerCm2", "dryPerCoat");
 
   /** Keys of each kind of cleaning step, in the order they are written. */
   static final Map<String, List<String>> REPAIRS =

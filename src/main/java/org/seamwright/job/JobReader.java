@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
-import org.seamwright.mask.MaskSettings;
 import org.seamwright.region.Treatment;
 import org.seamwright.section.OrderPins;
 import org.seamwright.units.LengthUnit;
@@ -40,7 +39,7 @@ final class JobReader {
         keys.get("marks", List.of(), n -> n.list(MarkKinds::read)),
         keys.get("sections", JobDefaults.sections(), JobReader::sections),
         keys.get("plating", PlatingReader::read),
-        keys.get("masking", JobDefaults.masking(), JobReader::masking),
+        keys.get("masking", JobDefaults.masking(), MaskingJson::read),
         keys.get("quote", Optional.empty(), n -> Optional.of(QuoteJson.read(n))),
         keys.get("display", UnitSystem.METRIC, n -> n.oneOf(JobKeys.DISPLAYS)));
   }
@@ -203,36 +202,5 @@ final class JobReader {
 
   private static double thickness(JobNode node) throws JobFileException {
     return node.amount(AmountKind.THICKNESS, Range.ABOVE_ZERO);
-  }
-
-  private static MaskSettings masking(JobNode node) throws JobFileException {
-    JobNode.Keys keys = node.keys(JobKeys.MASKING);
-    MaskSettings usual = JobDefaults.masking();
-    double rollMm = keys.get("tapeRoll", usual.tapeRollMm(), JobReader::length);
-    // A written roll shorter than the usual overlap shortens that: strips must be longer than laps.
-    double overlapMm =
-        keys.get(
-            "tapeOverlap",
-            Math.min(usual.tapeOverlapMm(), rollMm / 2),
-            n -> {
-              double mm = lengthOrZero(n);
-              if (!(mm < rollMm)) {
-                throw n.refuse(
-                    "The overlap of the tape is no shorter than its roll",
-                    "Write an overlap below "
-                        + AmountKind.LENGTH.write(rollMm, UnitSystem.METRIC)
-                        + ", or a longer roll.");
-              }
-              return mm;
-            });
-    return new MaskSettings(
-        keys.get("tapeWidth", usual.tapeWidthMm(), JobReader::length),
-        overlapMm,
-        rollMm,
-        keys.get("splash", usual.splashMm(), JobReader::lengthOrZero),
-        keys.get("lacquerSolids", usual.lacquerSolids(), n -> n.number(Range.SHARE)),
-        keys.get("lacquerDry", usual.lacquerDryUm(), JobReader::thickness),
-        keys.get("lacquerCoats", usual.lacquerCoats(), n -> n.whole(Range.COATS)),
-        keys.get("lacquerLoss", usual.lacquerLoss(), n -> n.number(Range.LOST_PART)));
   }
 }

@@ -3,7 +3,6 @@ package org.seamwright.job;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.seamwright.mask.MaskSettings;
 import org.seamwright.section.OrderPins;
 import org.seamwright.units.UnitSystem;
 
@@ -32,7 +31,7 @@ final class JobWriter {
     tree.put("marks", job.marks().stream().map(m -> MarkKinds.write(m, job.display())).toList());
     tree.put("sections", writer.sections(job.sections()));
     tree.put("plating", PlatingWriter.tree(job.plating(), job.display()));
-    tree.put("masking", writer.masking(job.masking()));
+    tree.put("masking", MaskingJson.tree(job.masking(), job.display()));
     job.quote().ifPresent(rates -> tree.put("quote", QuoteJson.tree(rates)));
     return tree;
   }
@@ -99,19 +98,6 @@ final class JobWriter {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("section", RepairWriter.vector(pair.section()));
     tree.put("before", RepairWriter.vector(pair.before()));
-    return tree;
-  }
-
-  private Map<String, Object> masking(MaskSettings masking) {
-    Map<String, Object> tree = new LinkedHashMap<>();
-    tree.put("tapeWidth", length(masking.tapeWidthMm()));
-    tree.put("tapeOverlap", length(masking.tapeOverlapMm()));
-    tree.put("tapeRoll", length(masking.tapeRollMm()));
-    tree.put("splash", length(masking.splashMm()));
-    tree.put("lacquerSolids", masking.lacquerSolids());
-    tree.put("lacquerDry", AmountKind.THICKNESS.write(masking.lacquerDryUm(), display));
-    tree.put("lacquerCoats", masking.lacquerCoats());
-    tree.put("lacquerLoss", masking.lacquerLoss());
     return tree;
   }
 

@@ -18,7 +18,7 @@ public record MaskTotals(double edgeMm, double tapeMm, double lacquerMl) {
     Sum lacquer = new Sum();
     for (MaskPlan.Mask mask : plan.masks()) {
       edge.add(mask.edgeMm());
-      mask.tape().forEach(strip -> tape.add(strip.lengthMm()));
+      mask.tape().forEach(strip -> tape.add(strip.totalMm()));
       lacquer.add(mask.lacquerMl());
     }
     return new MaskTotals(edge.value(), tape.value(), lacquer.value());

@@ -3,7 +3,6 @@ package org.seamwright.job;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.seamwright.mask.MaskPlan;
 import org.seamwright.plating.PlatingPlan;
 import org.seamwright.plating.PlatingPlan.SectionAmounts;
 import org.seamwright.region.Treatment;
@@ -40,7 +39,8 @@ public final class PlanJson {
     tree.put("activatedMm2", activated(planned.sections()));
     tree.put("junctions", junctions(planned.sections().junctions()));
     tree.put("rings", planned.sections().rings().stream().map(PlanJson::ring).toList());
-    tree.put("masks", planned.masks().masks().stream().map(PlanJson::mask).toList());
+    tree.put("masks", MaskJson.masks(planned));
+    tree.put("tapes", MaskJson.tapes(planned));
     planned.quote().ifPresent(quote -> tree.put("quote", QuoteJson.priced(quote)));
     tree.put("trace", planned.plating().trace().stream().map(PlanJson::trace).toList());
     tree.put("notices", MeasureJson.notices(planned.notices()));
@@ -201,26 +201,6 @@ public final class PlanJson {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("section", ring.section());
     tree.put("onto", ring.onto());
-    return tree;
-  }
-
-  private static Map<String, Object> mask(MaskPlan.Mask mask) {
-    Map<String, Object> tree = new LinkedHashMap<>();
-    tree.put("id", mask.id());
-    tree.put("edgeMm", mask.edgeMm());
-    tree.put("edges", mask.edges().size());
-    tree.put("tape", mask.tape().stream().map(PlanJson::tape).toList());
-    tree.put("tapeMm2", mask.tapeMm2());
-    tree.put("lacquerMm2", mask.lacquerMm2());
-    tree.put("lacquerMl", mask.lacquerMl());
-    tree.put("areaMm2", mask.areaMm2());
-    return tree;
-  }
-
-  private static Map<String, Object> tape(MaskPlan.TapeStrip strip) {
-    Map<String, Object> tree = new LinkedHashMap<>();
-    tree.put("widthMm", strip.widthMm());
-    tree.put("lengthMm", strip.lengthMm());
     return tree;
   }
 

@@ -1,5 +1,6 @@
 package org.seamwright.mask;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.seamwright.basis.Notice;
 
@@ -28,6 +29,7 @@ public record MaskPlan(List<Mask> masks, List<Notice> notices) {
    * @param lacquerMl lacquer to have ready for all coats, loss included
    * @param areaMm2 area of the bare region
    * @param middleMm middle of the edge, for finding it on the piece: x, y, z
+   * @param bends what the edges ask of tape
    */
   public record Mask(
       int id,
@@ -38,13 +40,91 @@ public record MaskPlan(List<Mask> masks, List<Notice> notices) {
       double lacquerMm2,
       double lacquerMl,
       double areaMm2,
-      double[] middleMm) {}
+      double[] middleMm,
+      Bends bends) {
+    /** A mask whose bends were not looked at. */
+    public Mask(
+        int id,
+        List<MaskEdge> edges,
+        double edgeMm,
+        List<TapeStrip> tape,
+        double tapeMm2,
+        double lacquerMm2,
+        double lacquerMl,
+        double areaMm2,
+        double[] middleMm) {
+      this(id, edges, edgeMm, tape, tapeMm2, lacquerMm2, lacquerMl, areaMm2, middleMm, Bends.NONE);
+    }
+
+    Mask withId(int other) {
+      return new Mask(
+          other, edges, edgeMm, tape, tapeMm2, lacquerMm2, lacquerMl, areaMm2, middleMm, bends);
+    }
+  }
 
   /**
-   * Tape along one edge.
+   * What the edges of a mask ask of tape.
    *
-   * @param widthMm width of the tape
-   * @param lengthMm length to cut, overlap included
+   * @param tightestMm radius of the tightest sideways bend between corners, mm; infinite where all
+   *     is straight
+   * @param corners corners, for which tape is cut
+   * @param wrapMm length of edge beside which a sharp corner of the piece runs through the tape
+   * @param byHandMm length of edge that no tape of the list follows: lacquer is brushed up to it
    */
-  public record TapeStrip(double widthMm, double lengthMm) {}
+  public record Bends(double tightestMm, int corners, double wrapMm, double byHandMm) {
+    static final Bends NONE = new Bends(Double.POSITIVE_INFINITY, 0, 0, 0);
+  }
+
+  /**
+   * Tape along one stretch of an edge, in one piece or, behind a narrow one, in several.
+   *
+   * @param name what the shop calls it; empty where the shop has one tape only
+   * @param widthMm width of the tape
+   * @param lengthMm length to cut for one piece, overlap included
+   * @param pieces number of pieces
+   * @param edge number of the edge in the mask's list, from 0
+   * @param row 0 along the line, 1 and up behind it
+   */
+  public record TapeStrip(
+      String name, double widthMm, double lengthMm, int pieces, int edge, int row) {
+    /** One piece along the first edge of the only tape. */
+    public TapeStrip(double widthMm, double lengthMm) {
+      this("", widthMm, lengthMm, 1, 0, 0);
+    }
+
+    /** Length of all pieces, mm. */
+    public double totalMm() {
+      return pieces * lengthMm;
+    }
+  }
+
+  /**
+   * What is used of one tape for all masks.
+   *
+   * @param tape the tape
+   * @param lengthMm length of all pieces
+   * @param rolls rolls that hold them, each piece from one roll
+   */
+  public record TapeUse(TapeKind tape, double lengthMm, int rolls) {
+    /** Price of the rolls, in the currency of the list. */
+    public double price() {
+      return rolls * tape.pricePerRoll();
+    }
+  }
+
+  /** What is used of each tape of a list, in its order; tapes not used are left out. */
+  public List<TapeUse> tapes(List<TapeKind> kinds) {
+    List<TapeUse> uses = new ArrayList<>();
+    for (TapeKind kind : kinds) {
+      List<TapeStrip> own = new ArrayList<>();
+      for (Mask mask : masks) {
+        mask.tape().stream().filter(s -> s.name().equals(kind.name())).forEach(own::add);
+      }
+      if (!own.isEmpty()) {
+        double length = own.stream().mapToDouble(TapeStrip::totalMm).sum();
+        uses.add(new TapeUse(kind, length, Rolls.count(own, kind.rollMm())));
+      }
+    }
+    return List.copyOf(uses);
+  }
 }

@@ -36,6 +36,9 @@ public final class Masking {
   /** Code of the notice that the tape covers a region altogether. */
   public static final String TAPE_ONLY = "tape-covers-region";
 
+  /** Code of the notice that no tape of the list follows an edge. */
+  public static final String BY_HAND = "no-tape-bends-so";
+
   /** Mean width below which a region is a slip between two marks and no place to mask: 1 µm. */
   private static final double HAIRLINE_MM = 1e-3;
 
@@ -99,6 +102,18 @@ public final class Masking {
       }
     }
     tell(apart, apartMm2.value(), hairlines, tapeOnly);
+    double byHand = masks.stream().mapToDouble(m -> m.bends().byHandMm()).sum();
+    if (byHand > 0) {
+      notices.add(
+          new Notice(
+              BY_HAND,
+              1,
+              String.format(
+                  Locale.ROOT,
+                  "No tape of the list bends as tightly as %.0f mm of edge: brush lacquer up to the"
+                      + " line there, or cut a template.",
+                  byHand)));
+    }
     return numbered(masks);
   }
 
@@ -139,17 +154,7 @@ public final class Masking {
     masks.sort(Comparator.comparingDouble(MaskPlan.Mask::edgeMm).reversed());
     List<MaskPlan.Mask> numbered = new ArrayList<>();
     for (MaskPlan.Mask m : masks) {
-      numbered.add(
-          new MaskPlan.Mask(
-              numbered.size() + 1,
-              m.edges(),
-              m.edgeMm(),
-              m.tape(),
-              m.tapeMm2(),
-              m.lacquerMm2(),
-              m.lacquerMl(),
-              m.areaMm2(),
-              m.middleMm()));
+      numbered.add(m.withId(numbered.size() + 1));
     }
     return numbered;
   }
@@ -164,9 +169,18 @@ public final class Masking {
     double tapeMm2 = Math.min(areas[0], areaMm2);
     double lacquerMm2 = Math.max(0, Math.min(areas[areas.length - 1], areaMm2) - tapeMm2);
     List<MaskPlan.TapeStrip> strips = new ArrayList<>();
-    for (MaskEdge edge : edges) {
-      strips.addAll(Tape.along(edge, settings));
+    double tightest = Double.POSITIVE_INFINITY;
+    int corners = 0;
+    double byHand = 0;
+    for (int i = 0; i < edges.size(); i++) {
+      Tape.Laid laid = Tape.along(edges.get(i), i, settings);
+      strips.addAll(laid.strips());
+      tightest = Math.min(tightest, laid.shape().tightestMm());
+      corners += laid.shape().corners();
+      byHand += laid.byHandMm();
     }
+    MaskPlan.Bends bends =
+        new MaskPlan.Bends(tightest, corners, Wraps.alongMm(part.mesh(), edges, tape), byHand);
     return new MaskPlan.Mask(
         0,
         edges,
@@ -176,7 +190,8 @@ public final class Masking {
         lacquerMm2,
         Lacquer.volumeMl(lacquerMm2, settings),
         areaMm2,
-        MaskLines.middle(edges));
+        MaskLines.middle(edges),
+        bends);
   }
 
   /** Half-edges of a region's own mesh that border on plating. */
@@ -229,7 +244,7 @@ public final class Masking {
     List<BoundaryLines.Line> lines =
         BoundaryLines.between(
             mesh, Topology.of(mesh), f -> f < regionFaces, f -> f >= regionFaces, false);
-    return MaskLines.of(mesh, lines);
+    return MaskLines.of(mesh, lines, regionFaces);
   }
 
   /** The list with what comes after the first entries sorted and each once. */

@@ -83,7 +83,7 @@ public final class Csv {
     for (MaskPlan.Mask m : planned.masks().masks()) {
       double tape = 0;
       for (MaskPlan.TapeStrip strip : m.tape()) {
-        tape += strip.lengthMm();
+        tape += strip.totalMm();
       }
       lines.add(
           row(m.id(), m.edgeMm(), tape, m.tapeMm2(), m.lacquerMm2(), m.lacquerMl(), m.areaMm2()));

@@ -2,11 +2,15 @@ package org.seamwright.paper;
 
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.Notice;
+import org.seamwright.job.MaskOrder;
 import org.seamwright.mask.MaskEdge;
 import org.seamwright.mask.MaskPlan;
+import org.seamwright.mask.MaskSettings;
 import org.seamwright.picture.Background;
 import org.seamwright.picture.Exposure;
 import org.seamwright.picture.Pictures;
@@ -22,6 +26,9 @@ final class MaskPages {
 
   /** Points along the edges of a mask that may carry its number. */
   private static final int POINTS_PER_MASK = 48;
+
+  /** A bend that any tape follows and no eye sees. */
+  private static final double STRAIGHT_MM = 2000;
 
   private MaskPages() {}
 
@@ -39,9 +46,11 @@ final class MaskPages {
         Style.BODY);
     sheet.gap(8);
     pictures(sheet, brief);
+    MaskOrder order = MaskOrder.of(plan, brief.planned.sections());
     for (MaskPlan.Mask mask : plan.masks()) {
-      mask(sheet, brief, mask);
+      mask(sheet, brief, mask, order);
     }
+    time(sheet, brief);
     for (Notice notice : plan.notices()) {
       sheet.paragraph(notice.text(), Style.BODY);
     }
@@ -133,19 +142,14 @@ final class MaskPages {
     return some;
   }
 
-  private static void mask(Sheet sheet, Brief brief, MaskPlan.Mask mask) throws IOException {
-    List<String> strips = new ArrayList<>();
-    for (MaskPlan.TapeStrip strip : mask.tape()) {
-      strips.add(
-          brief.format.length(strip.lengthMm())
-              + " of "
-              + brief.format.length(strip.widthMm())
-              + " tape");
-    }
-    String tape = strips.isEmpty() ? "No tape" : "Cut: " + String.join("; ", strips);
+  private static void mask(Sheet sheet, Brief brief, MaskPlan.Mask mask, MaskOrder order)
+      throws IOException {
+    String tape = mask.tape().isEmpty() ? "No tape" : "Cut: " + strips(brief, mask);
+    String more = bends(brief, mask) + when(brief, order.beside(mask.id()));
     double x = sheet.left() + 52;
     double width = sheet.right() - x - 40;
-    double height = Math.max(64, 46 + sheet.height(tape, Style.BODY, width));
+    double tapeHeight = sheet.height(tape, Style.BODY, width);
+    double height = Math.max(64, 46 + tapeHeight + sheet.height(more, Style.BODY, width));
     sheet.need(height + 10);
     double top = sheet.y;
     sheet.badge("M" + mask.id(), sheet.left() + 20, top + 22, 20);
@@ -161,9 +165,89 @@ final class MaskPages {
         top,
         width);
     sheet.block(tape, Style.BODY, x, top + 36, width);
+    sheet.block(more, Style.BODY, x, top + 36 + tapeHeight, width);
     sheet.tick(sheet.right() - 24, top + 8, 22);
     sheet.y += height;
     sheet.rule(sheet.left(), sheet.y, sheet.width(), 0.5, Style.HAIRLINE);
     sheet.gap(10);
+  }
+
+  /** Pieces alike are told once: "9 × 33 mm of 12 mm wide". */
+  private static String strips(Brief brief, MaskPlan.Mask mask) {
+    Map<String, Integer> count = new LinkedHashMap<>();
+    for (MaskPlan.TapeStrip strip : mask.tape()) {
+      String name = strip.name().isEmpty() ? "tape" : "\u201c" + strip.name() + "\u201d";
+      count.merge(
+          brief.format.length(strip.lengthMm())
+              + " of "
+              + brief.format.length(strip.widthMm())
+              + " "
+              + name
+              + (strip.row() > 0 ? " behind it" : ""),
+          strip.pieces(),
+          Integer::sum);
+    }
+    List<String> told = new ArrayList<>();
+    count.forEach((what, n) -> told.add(n == 1 ? what : n + " × " + what));
+    return String.join("; ", told);
+  }
+
+  private static String bends(Brief brief, MaskPlan.Mask mask) {
+    List<String> told = new ArrayList<>();
+    MaskPlan.Bends bends = mask.bends();
+    if (bends.tightestMm() < STRAIGHT_MM) {
+      told.add("Tightest bend " + brief.format.length(bends.tightestMm()));
+    }
+    if (bends.corners() > 0) {
+      told.add(Words.count(bends.corners(), "corner", "corners") + " to cut at");
+    }
+    if (bends.wrapMm() > 0) {
+      told.add(
+          "a sharp edge of the piece runs under the tape for "
+              + brief.format.length(bends.wrapMm())
+              + ": press it down there, or slit it");
+    }
+    if (bends.byHandMm() > 0) {
+      told.add("brush lacquer up to the line for " + brief.format.length(bends.byHandMm()));
+    }
+    return told.isEmpty() ? "" : String.join(", ", told) + ". ";
+  }
+
+  private static String when(Brief brief, List<Integer> beside) {
+    if (beside.isEmpty()) {
+      return "";
+    }
+    String first = String.valueOf(beside.get(0));
+    String last = String.valueOf(beside.get(beside.size() - 1));
+    boolean build = brief.planned.settings().buildUm() > 0;
+    return "On before section "
+        + first
+        + "; look at its edge before "
+        + (beside.size() == 1
+            ? "it"
+            : "each of " + Words.list(beside.stream().map(String::valueOf).toList()))
+        + "; off after "
+        + (build ? "the build." : "section " + last + ".");
+  }
+
+  /** What masking takes in all. */
+  private static void time(Sheet sheet, Brief brief) throws IOException {
+    MaskSettings settings = brief.planned.job().masking();
+    double work =
+        brief.planned.masks().masks().stream()
+            .mapToDouble(m -> settings.pace().workSeconds(m, settings.lacquerCoats()))
+            .sum();
+    boolean lacquer = brief.planned.masks().masks().stream().anyMatch(m -> m.lacquerMl() > 0);
+    sheet.paragraph(
+        "Masking takes about "
+            + brief.format.time(work)
+            + (lacquer
+                ? "; lacquer dries "
+                    + brief.format.time(60 * settings.pace().dryMinutesPerCoat())
+                    + " after each of "
+                    + Words.count(settings.lacquerCoats(), "coat", "coats")
+                : "")
+            + ". Paces and drying: shop setting; the lacquer's sheet goes before it.",
+        Style.LABEL);
   }
 }

@@ -5,10 +5,9 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.OptionalDouble;
-import java.util.TreeMap;
 import org.seamwright.mask.MaskPlan;
+import org.seamwright.mask.TapeKind;
 import org.seamwright.plating.PlatingPlan;
 import org.seamwright.plating.PlatingSettings;
 import org.seamwright.section.Section;
@@ -104,24 +103,26 @@ final class TotalPages {
         new String[] {
           "Charge", brief.format.charge(totals.chargeAh()), "For the A·h meter, flash and build"
         });
-    Map<Double, Double> tape = new TreeMap<>();
     double lacquer = 0;
     for (MaskPlan.Mask mask : brief.planned.masks().masks()) {
       lacquer += mask.lacquerMl();
-      for (MaskPlan.TapeStrip strip : mask.tape()) {
-        tape.merge(strip.widthMm(), strip.lengthMm(), Double::sum);
-      }
     }
-    double roll = brief.planned.job().masking().tapeRollMm();
-    tape.forEach(
-        (width, length) ->
-            items.add(
-                new String[] {
-                  "Tape, " + brief.format.length(width) + " wide",
-                  brief.format.length(length),
-                  Words.count((long) Math.ceil(length / roll - ROLL_ROUNDING), "roll", "rolls")
-                      + ", overlaps included"
-                }));
+    for (MaskPlan.TapeUse use :
+        brief.planned.masks().tapes(brief.planned.job().masking().kinds())) {
+      TapeKind tape = use.tape();
+      items.add(
+          new String[] {
+            "Tape"
+                + (tape.name().isEmpty() ? "" : " \u201c" + tape.name() + "\u201d")
+                + ", "
+                + brief.format.length(tape.widthMm())
+                + " wide",
+            brief.format.length(use.lengthMm()),
+            Words.count(use.rolls(), "roll", "rolls")
+                + ", overlaps included"
+                + (tape.resists().isEmpty() ? "" : "; stands " + tape.resists())
+          });
+    }
     if (lacquer > 0) {
       items.add(
           new String[] {
@@ -135,9 +136,6 @@ final class TotalPages {
     OptionalDouble dips = settings.tool().dips(totals.solutionMl());
     return dips.isPresent() ? "; " + Words.count((long) dips.getAsDouble(), "dip", "dips") : "";
   }
-
-  /** A strip exactly as long as the roll needs one roll, whatever the last digit says. */
-  private static final double ROLL_ROUNDING = 1e-9;
 
   static String number(double value) {
     return BigDecimal.valueOf(value).round(new MathContext(4)).stripTrailingZeros().toPlainString();

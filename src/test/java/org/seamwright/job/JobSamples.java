@@ -8,7 +8,9 @@ import java.util.OptionalInt;
 import java.util.Random;
 import java.util.stream.Stream;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
+import org.seamwright.mask.MaskPace;
 import org.seamwright.mask.MaskSettings;
+import org.seamwright.mask.TapeKind;
 import org.seamwright.mend.Repair;
 import org.seamwright.plating.BenchPace;
 import org.seamwright.plating.QuoteRates;
@@ -76,9 +78,25 @@ final class JobSamples {
             1 - random.nextDouble(),
             amount(random),
             random.nextInt(21),
-            random.nextDouble()),
+            random.nextDouble(),
+            random.nextBoolean()
+                ? List.of()
+                : List.of(tape("a", overlap, random), tape("b", overlap, random)),
+            new MaskPace(
+                random.nextInt(500), random.nextInt(50), random.nextInt(3), random.nextInt(60))),
         random.nextBoolean() ? Optional.empty() : Optional.of(quote(random)),
         display);
+  }
+
+  private static TapeKind tape(String name, double overlap, Random random) {
+    return new TapeKind(
+        name,
+        amount(random),
+        random.nextBoolean() ? 0 : amount(random),
+        overlap + Math.max(overlap, amount(random)),
+        random.nextInt(20),
+        random.nextDouble(),
+        pick(random, NAMES));
   }
 
   private static Job.PlatingRules plating(Random random) {

@@ -24,11 +24,23 @@ class TapeTest {
     "false, 1991, 3, 670.3333333333333"
   })
   void stripsAndLaps(boolean closed, double length, int strips, double each) {
-    List<MaskPlan.TapeStrip> tape = Tape.along(new MaskEdge(new double[0], closed, length), SHOP);
+    List<MaskPlan.TapeStrip> tape = Tape.along(line(closed, length), 0, SHOP).strips();
     assertThat(tape).hasSize(strips);
     for (MaskPlan.TapeStrip strip : tape) {
       assertThat(strip.widthMm()).isEqualTo(6);
       assertThat(strip.lengthMm()).isCloseTo(each, within(1e-9)).isLessThanOrEqualTo(1000 + 1e-9);
     }
+  }
+
+  /** A straight line, or a regular polygon with so long a way round. */
+  private static MaskEdge line(boolean closed, double length) {
+    int n = closed ? 64 : 2;
+    double[] points = new double[3 * n];
+    double r = length / n / (2 * Math.sin(Math.PI / n));
+    for (int i = 0; i < n; i++) {
+      points[3 * i] = closed ? r * Math.cos(2 * Math.PI * i / n) : i * length;
+      points[3 * i + 1] = closed ? r * Math.sin(2 * Math.PI * i / n) : 0;
+    }
+    return new MaskEdge(points, closed, length);
   }
 }
