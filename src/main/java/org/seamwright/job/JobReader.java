@@ -195,12 +195,4 @@ final class JobReader {
   private static double lengthOrZero(JobNode node) throws JobFileException {
     return node.amount(AmountKind.LENGTH, Range.ZERO_UP);
   }
-
-  private static double length(JobNode node) throws JobFileException {
-    return node.amount(AmountKind.LENGTH, Range.ABOVE_ZERO);
-  }
-
-  private static double thickness(JobNode node) throws JobFileException {
-    return node.amount(AmountKind.THICKNESS, Range.ABOVE_ZERO);
-  }
 }
