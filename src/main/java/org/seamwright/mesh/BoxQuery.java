@@ -42,19 +42,22 @@ final class BoxQuery {
         continue;
       }
       for (int k = BoxTree.CHILDREN - 1; k >= 0; k--) {
-        int child = boxes.child()[BoxTree.CHILDREN * at + k];
-        if (child != BoxTree.NONE && meets(BoxTree.BOX * (BoxTree.CHILDREN * at + k))) {
+        int child = boxes.node()[at + BoxTree.REFERENCES + k];
+        if (child != BoxTree.NONE && meets(at, k)) {
           stack[top++] = child;
         }
       }
     }
   }
 
-  private boolean meets(int at) {
+  private boolean meets(int at, int k) {
+    int[] node = boxes.node();
+    double unit = Float.intBitsToFloat(node[at + 3]);
     for (int axis = 0; axis < 3; axis++) {
-      double middle = boxes.box()[at + axis];
-      double half = boxes.box()[at + axis + 3];
-      if (middle - half > box[axis + 3] || middle + half < box[axis]) {
+      double corner = Float.intBitsToFloat(node[at + axis]);
+      int low = BoxTree.part(node[at + BoxTree.BOUNDS + 2 * axis], k);
+      int high = BoxTree.part(node[at + BoxTree.BOUNDS + 2 * axis + 1], k);
+      if (corner + low * unit > box[axis + 3] || corner + high * unit < box[axis]) {
         return false;
       }
     }

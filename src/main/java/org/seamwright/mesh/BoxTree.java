@@ -7,13 +7,17 @@ package org.seamwright.mesh;
  * so that single precision serves at any size and offset. Every box is wider than what it holds by
  * {@link #ROUNDING} or more, and queries leave as much room again: none loses a face to rounding.
  *
- * <p>A node has up to {@link #CHILDREN} children, since waiting for memory is much of a query and
- * fewer, larger nodes wait less. A reference to a node is its number; a reference to a leaf is
- * {@code ~i}, i being its first place in {@link #leaf}. Where a child is missing its half is -∞,
- * which no query meets.
+ * <p>A query mostly waits for memory, so a node is {@link #NODE} numbers, about a cache line: the
+ * lowest corner of all its boxes, a unit (a power of two), the boxes of {@link #CHILDREN} children
+ * in whole units from that corner, rounded outwards, and their references. A reference to a node is
+ * its first place in {@link #node}; a reference to a leaf is {@code ~i}, i being its first place in
+ * {@link #leaf}. Where a child is missing the reference is {@link #NONE}.
  *
- * @param box for each child of each node the middle (3 numbers) and half the size (3) of its box
- * @param child for each node the references to its children
+ * <p>Source of the layout: H. Ylitie, T. Karras, S. Laine, "Efficient incoherent ray traversal on
+ * GPUs through compressed wide BVHs", High-Performance Graphics (2017).
+ *
+ * @param node the nodes: 3 coordinates and the unit as bits of single precision; for each axis 4
+ *     lower bounds, then 4 upper ones, a byte each, the first child's lowest; 4 references
  * @param leaf the faces in the order of the leaves, 4 numbers each: the vertices, then the face;
  *     {@code ~face} for the last of a leaf
  * @param root reference to the root
@@ -21,13 +25,21 @@ package org.seamwright.mesh;
  * @param scale box units per mm
  * @param noise share of double precision's roundings in box units, for a place on the mesh
  */
-record BoxTree(
-    float[] box, int[] child, int[] leaf, int root, double[] middle, double scale, double noise) {
+record BoxTree(int[] node, int[] leaf, int root, double[] middle, double scale, double noise) {
   /** Most children of a node. */
   static final int CHILDREN = 4;
 
-  /** Numbers of a box. */
+  /** Numbers of a box while building. */
   static final int BOX = 6;
+
+  /** Numbers of a node, and where in it bounds and references begin. */
+  static final int NODE = 14;
+
+  static final int BOUNDS = 4;
+  static final int REFERENCES = 10;
+
+  /** Most units that a node's boxes reach. */
+  static final int UNITS = 255;
 
   /** Reference of a missing child: no leaf starts there, as each face has 4 entries. */
   static final int NONE = Integer.MIN_VALUE;
@@ -44,8 +56,13 @@ record BoxTree(
   /** Longest stack that a query needs: all but one child of each node on the deepest path. */
   static final int STACK = (CHILDREN - 1) * BoxTreeBuilder.DEEPEST + 1;
 
+  /** A byte of a number, as 0 to 255. */
+  static int part(int packed, int k) {
+    return packed >>> (8 * k) & UNITS;
+  }
+
   /** Bytes kept for all nodes and leaves. */
   long bytes() {
-    return 4L * (box.length + child.length + leaf.length);
+    return 4L * (node.length + leaf.length);
   }
 }

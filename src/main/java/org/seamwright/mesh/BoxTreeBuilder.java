@@ -61,7 +61,7 @@ final class BoxTreeBuilder {
   static BoxTree of(Mesh mesh) {
     BoxTreeBuilder builder = new BoxTreeBuilder(mesh);
     return mesh.faceCount() == 0
-        ? new BoxTree(new float[0], new int[0], new int[0], BoxTree.NONE, new double[3], 1, 0)
+        ? new BoxTree(new int[0], new int[0], BoxTree.NONE, new double[3], 1, 0)
         : builder.build();
   }
 
@@ -81,12 +81,11 @@ final class BoxTreeBuilder {
     fillBoxes(middle, scale, noise + BoxTree.ROUNDING);
     Part root = new Task(new Run(0, faces, boundsOf(0, faces)), 0).invoke();
     int nodes = root.size();
-    float[] all = new float[NODE * nodes];
-    int[] child = new int[BoxTree.CHILDREN * nodes];
-    int reference = root.store(all, child, new int[1]);
+    int[] all = new int[BoxTree.NODE * nodes];
+    int reference = root.store(all, new int[1]);
     int[] leaf = new int[4 * faces];
     inBlocks((from, to) -> fillLeaves(leaf, from, to));
-    return new BoxTree(all, child, leaf, reference, middle, scale, noise);
+    return new BoxTree(all, leaf, reference, middle, scale, noise);
   }
 
   private interface Range {
@@ -187,18 +186,26 @@ final class BoxTreeBuilder {
       return node.length / NODE + Arrays.stream(parts).mapToInt(Part::size).sum();
     }
 
-    /** Copies the part to a place in the whole, and gives the reference to it. */
-    int store(float[] nodes, int[] children, int[] used) {
-      int at = used[0];
-      System.arraycopy(node, 0, nodes, NODE * at, node.length);
-      used[0] += node.length / NODE;
-      for (int k = 0; k < child.length; k++) {
-        children[BoxTree.CHILDREN * at + k] = child[k] < 0 ? child[k] : child[k] + at;
+    /** Packs the part into its place in the whole, and gives the reference to it. */
+    int store(int[] nodes, int[] used) {
+      int first = used[0];
+      int count = node.length / NODE;
+      used[0] += BoxTree.NODE * count;
+      for (int n = 0; n < count; n++) {
+        int at = first + BoxTree.NODE * n;
+        PackedBoxes.write(node, NODE * n, nodes, at);
+        for (int k = 0; k < BoxTree.CHILDREN; k++) {
+          nodes[at + BoxTree.REFERENCES + k] =
+              parts.length > 0
+                  ? parts[k].store(nodes, used)
+                  : moved(child[BoxTree.CHILDREN * n + k], first);
+        }
       }
-      for (int k = 0; k < parts.length; k++) {
-        children[BoxTree.CHILDREN * at + k] = parts[k].store(nodes, children, used);
-      }
-      return root < 0 ? root : root + at;
+      return moved(root, first);
+    }
+
+    private static int moved(int reference, int first) {
+      return reference < 0 ? reference : first + BoxTree.NODE * reference;
     }
   }
 

@@ -11,7 +11,7 @@ import java.util.function.IntConsumer;
  * one of the lowest number is given, so answers don't depend on the tree's shape. Queries share no
  * state and may run on several threads.
  *
- * <p>Building takes O(n log n) time ({@link BoxTreeBuilder}); about 40 bytes a face are kept beside
+ * <p>Building takes O(n log n) time ({@link BoxTreeBuilder}); about 25 bytes a face are kept beside
  * the mesh. A query near a surface visits O(log n) boxes. Rays don't slip between faces that share
  * an edge: {@link Ray}.
  */
@@ -49,7 +49,7 @@ public final class FaceTree {
    * @param x place, mm
    * @param y place, mm
    * @param z place, mm
-   * @return empty only for a mesh without faces
+   * @return empty only for a mesh without faces or a place that is nowhere (not finite)
    */
   public Optional<SurfacePoint> nearest(double x, double y, double z) {
     return nearest(x, y, z, Double.POSITIVE_INFINITY);
@@ -66,7 +66,8 @@ public final class FaceTree {
    * @return empty if no face is as near as that
    */
   public Optional<SurfacePoint> nearest(double x, double y, double z, double reach) {
-    if (mesh.faceCount() == 0 || !(reach >= 0)) {
+    boolean somewhere = Math.abs(x) + Math.abs(y) + Math.abs(z) <= Double.MAX_VALUE;
+    if (mesh.faceCount() == 0 || !(reach >= 0) || !somewhere) {
       return Optional.empty();
     }
     NearestQuery query = new NearestQuery(mesh.xyz(), boxes, x, y, z, reach);

@@ -8,9 +8,12 @@ final class NearestQuery {
    */
   private static final double ROOM = 1 + 0x1p-17;
 
+  /** Bits of a power of two taken from this give those of two divided by it. */
+  private static final int TWO_TURNED = 255 << 23;
+
   private final double[] xyz;
   private final BoxTree boxes;
-  private final float[] box;
+  private final int[] node;
   private final double x;
   private final double y;
   private final double z;
@@ -26,7 +29,7 @@ final class NearestQuery {
   private double w1;
   private double w2;
 
-  /** Boxes farther than this can hold no better face; in the measure of {@link #apart}. */
+  /** Boxes whose {@link #far} is more can hold no better face. */
   private float limit;
 
   NearestQuery(double[] xyz, BoxTree boxes, double x, double y, double z, double reach) {
@@ -35,7 +38,7 @@ final class NearestQuery {
     this.x = x;
     this.y = y;
     this.z = z;
-    box = boxes.box();
+    node = boxes.node();
     bx = (float) ((x - boxes.middle()[0]) * boxes.scale());
     by = (float) ((y - boxes.middle()[1]) * boxes.scale());
     bz = (float) ((z - boxes.middle()[2]) * boxes.scale());
@@ -45,56 +48,64 @@ final class NearestQuery {
 
   private void limit() {
     double scale = boxes.scale();
-    limit = (float) Math.min(Float.MAX_VALUE, 4 * best * scale * scale * ROOM);
+    limit = (float) Math.min(Float.MAX_VALUE, 16 * best * scale * scale * ROOM);
   }
 
   /** Whether a face within reach is found. */
   boolean run() {
-    int[] stack = new int[BoxTree.STACK];
-    float[] away = new float[BoxTree.STACK];
-    int top = 0;
+    NodeStack stack = new NodeStack();
     int at = boxes.root();
-    int[] child = boxes.child();
     while (true) {
       if (at < 0) {
         leaf(~at);
       } else {
-        int bottom = top;
-        int first = BoxTree.CHILDREN * at;
-        for (int k = first; k < first + BoxTree.CHILDREN; k++) {
-          float far = apart(BoxTree.BOX * k);
-          if (far <= limit) {
-            int i = top++;
-            for (; i > bottom && away[i - 1] < far; i--) {
-              away[i] = away[i - 1];
-              stack[i] = stack[i - 1];
-            }
-            away[i] = far;
-            stack[i] = child[k];
-          }
-        }
+        node(at, stack);
       }
       do {
-        if (top == 0) {
+        if (stack.isEmpty()) {
           return bestFace >= 0;
         }
-      } while (away[--top] > limit);
-      at = stack[top];
+        at = stack.pop();
+      } while (stack.popped() > limit || at == BoxTree.NONE);
     }
   }
 
-  /**
-   * Four times the squared distance to a box, box units: |d| - half is the gap along an axis if
-   * above 0, and v + |v| is twice v if above 0, else 0. No branches.
-   */
-  private float apart(int at) {
-    float dx = Math.abs(bx - box[at]) - box[at + 3];
-    float dy = Math.abs(by - box[at + 1]) - box[at + 4];
-    float dz = Math.abs(bz - box[at + 2]) - box[at + 5];
-    dx += Math.abs(dx);
-    dy += Math.abs(dy);
-    dz += Math.abs(dz);
+  /** Pushes the children of a node that are near enough. */
+  private void node(int at, NodeStack stack) {
+    int bits = node[at + 3];
+    float unit = Float.intBitsToFloat(bits);
+    // Two divided by a power of two: its exponent turned round, plus one.
+    float halves = Float.intBitsToFloat(TWO_TURNED - bits);
+    float px = (bx - Float.intBitsToFloat(node[at])) * halves;
+    float py = (by - Float.intBitsToFloat(node[at + 1])) * halves;
+    float pz = (bz - Float.intBitsToFloat(node[at + 2])) * halves;
+    stack.push(
+        NodeStack.key(far(at, 0, px, py, pz, unit), node[at + 10]),
+        NodeStack.key(far(at, 1, px, py, pz, unit), node[at + 11]),
+        NodeStack.key(far(at, 2, px, py, pz, unit), node[at + 12]),
+        NodeStack.key(far(at, 3, px, py, pz, unit), node[at + 13]),
+        limit);
+  }
+
+  /** 16 times the squared distance to a child's box, box units. */
+  private float far(int at, int k, float px, float py, float pz, float unit) {
+    float dx = apart(px, node[at + 4], node[at + 5], k) * unit;
+    float dy = apart(py, node[at + 6], node[at + 7], k) * unit;
+    float dz = apart(pz, node[at + 8], node[at + 9], k) * unit;
     return dx * dx + dy * dy + dz * dz;
+  }
+
+  /**
+   * Four times the distance to a child's box along an axis, units: |2p - (low + high)| - (high -
+   * low) is twice the gap if above 0, and v + |v| is twice v if above 0, else 0. No branches.
+   *
+   * @param twice two times the place, units from the node's corner
+   */
+  private static float apart(float twice, int lows, int highs, int k) {
+    int low = BoxTree.part(lows, k);
+    int high = BoxTree.part(highs, k);
+    float gap = Math.abs(twice - (low + high)) - (high - low);
+    return gap + Math.abs(gap);
   }
 
   private void leaf(int begin) {

@@ -13,9 +13,15 @@ final class RayQuery {
    */
   private static final double BALL = 2;
 
+  /**
+   * Roundings of single precision between the origin and a box's entry, each of numbers up to 4:
+   * fewer than 16 units in the last place of 1, of which a box holds 8 already.
+   */
+  private static final int ROOM = 2;
+
   private final double[] xyz;
   private final BoxTree boxes;
-  private final float[] box;
+  private final int[] node;
   private final Ray ray;
 
   /** Where the search starts, in box units, and the inverse of the scaled direction. */
@@ -54,7 +60,7 @@ final class RayQuery {
     this.xyz = xyz;
     this.boxes = boxes;
     this.ray = ray;
-    box = boxes.box();
+    node = boxes.node();
     double scale = boxes.scale();
     double[] middle = boxes.middle();
     double x = (ray.ox - middle[0]) * scale;
@@ -71,7 +77,10 @@ final class RayQuery {
     x += start * dx;
     y += start * dy;
     z += start * dz;
-    room = far + boxes.noise() + BoxTree.ROUNDING * (1 + Math.abs(x) + Math.abs(y) + Math.abs(z));
+    room =
+        far
+            + boxes.noise()
+            + ROOM * BoxTree.ROUNDING * (1 + Math.abs(x) + Math.abs(y) + Math.abs(z));
     ox = (float) x;
     oy = (float) y;
     oz = (float) z;
@@ -89,50 +98,62 @@ final class RayQuery {
 
   /** Whether the ray meets a face. */
   boolean run() {
-    int[] stack = new int[BoxTree.STACK];
-    float[] entry = new float[BoxTree.STACK];
-    int top = 0;
+    NodeStack stack = new NodeStack();
     int at = boxes.root();
-    int[] child = boxes.child();
     while (true) {
       if (at < 0) {
         leaf(~at);
       } else {
-        int bottom = top;
-        int first = BoxTree.CHILDREN * at;
-        for (int k = first; k < first + BoxTree.CHILDREN; k++) {
-          float far = entry(BoxTree.BOX * k);
-          if (far <= limit) {
-            int i = top++;
-            for (; i > bottom && entry[i - 1] < far; i--) {
-              entry[i] = entry[i - 1];
-              stack[i] = stack[i - 1];
-            }
-            entry[i] = far;
-            stack[i] = child[k];
-          }
-        }
+        node(at, stack);
       }
       do {
-        if (top == 0) {
+        if (stack.isEmpty()) {
           return bestFace >= 0;
         }
-      } while (entry[--top] > limit);
-      at = stack[top];
+        at = stack.pop();
+      } while (stack.popped() > limit || at == BoxTree.NONE);
     }
   }
 
-  /** Where the ray enters a box, in scaled lengths; infinite if it misses. */
-  private float entry(int at) {
-    float tx = (box[at] - ox) * ix;
-    float ty = (box[at + 1] - oy) * iy;
-    float tz = (box[at + 2] - oz) * iz;
-    float hx = box[at + 3] * Math.abs(ix) + roomX;
-    float hy = box[at + 4] * Math.abs(iy) + roomY;
-    float hz = box[at + 5] * Math.abs(iz) + roomZ;
+  /** Pushes the children of a node that the ray enters soon enough. */
+  private void node(int at, NodeStack stack) {
+    float half = Float.intBitsToFloat(node[at + 3]) / 2;
+    float ax = (Float.intBitsToFloat(node[at]) - ox) * ix;
+    float ay = (Float.intBitsToFloat(node[at + 1]) - oy) * iy;
+    float az = (Float.intBitsToFloat(node[at + 2]) - oz) * iz;
+    float sx = half * ix;
+    float sy = half * iy;
+    float sz = half * iz;
+    stack.push(
+        entry(at, 0, ax, ay, az, sx, sy, sz),
+        entry(at, 1, ax, ay, az, sx, sy, sz),
+        entry(at, 2, ax, ay, az, sx, sy, sz),
+        entry(at, 3, ax, ay, az, sx, sy, sz),
+        limit);
+  }
+
+  /**
+   * Where the ray enters a child's box, in scaled lengths, with its reference; never if it misses.
+   *
+   * @param ax where it enters the plane through the node's corner, square to x
+   * @param sx what half a unit adds to that
+   */
+  private long entry(int at, int k, float ax, float ay, float az, float sx, float sy, float sz) {
+    int x0 = BoxTree.part(node[at + 4], k);
+    int x1 = BoxTree.part(node[at + 5], k);
+    int y0 = BoxTree.part(node[at + 6], k);
+    int y1 = BoxTree.part(node[at + 7], k);
+    int z0 = BoxTree.part(node[at + 8], k);
+    int z1 = BoxTree.part(node[at + 9], k);
+    float tx = ax + (x0 + x1) * sx;
+    float ty = ay + (y0 + y1) * sy;
+    float tz = az + (z0 + z1) * sz;
+    float hx = (x1 - x0) * Math.abs(sx) + roomX;
+    float hy = (y1 - y0) * Math.abs(sy) + roomY;
+    float hz = (z1 - z0) * Math.abs(sz) + roomZ;
     float near = Math.max(Math.max(tx - hx, ty - hy), Math.max(tz - hz, 0));
     float far = Math.min(Math.min(tx + hx, ty + hy), tz + hz);
-    return near <= far ? near : Float.POSITIVE_INFINITY;
+    return NodeStack.keyUnless(far - near, near, node[at + BoxTree.REFERENCES + k]);
   }
 
   private void leaf(int begin) {

@@ -245,4 +245,14 @@ class FaceTreeExactTest {
     }
     assertThat(FaceTree.of(mesh).bytes()).isLessThan(60L * mesh.faceCount());
   }
+
+  @ParameterizedTest
+  @CsvSource({"NaN", "Infinity", "-Infinity"})
+  void nothingIsNearestToNowhere(double nowhere) {
+    FaceTree tree = FaceTree.of(Shapes.torus(10, 3, 60, 40));
+
+    assertThat(tree.nearest(nowhere, 0, 0)).isEmpty();
+    assertThat(tree.nearest(0, nowhere, -nowhere)).isEmpty();
+    assertThat(tree.nearest(0, 0, nowhere, 1)).isEmpty();
+  }
 }
