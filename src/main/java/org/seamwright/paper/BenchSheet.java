@@ -43,6 +43,7 @@ public final class BenchSheet {
       StepPages.write(sheet, brief);
       SectionPages.write(sheet, brief, progress.between(0.45, 0.95));
       TotalPages.write(sheet, brief);
+      LapPages.write(sheet, brief);
       PricePages.write(sheet, brief);
       TotalPages.trace(sheet, brief);
       sheet.save(file);

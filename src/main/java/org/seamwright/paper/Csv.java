@@ -9,9 +9,11 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.seamwright.job.PlannedJob;
 import org.seamwright.mask.MaskPlan;
 import org.seamwright.plating.PlatingPlan;
+import org.seamwright.section.Junction;
 import org.seamwright.section.Seam;
 import org.seamwright.section.Section;
 
@@ -68,6 +70,21 @@ public final class Csv {
     for (Seam s : planned.sections().seams()) {
       lines.add(
           s.earlier() + "," + row(s.later(), s.lengthMm(), s.activationLapMm2(), s.flashLapMm2()));
+    }
+    write(lines, file);
+  }
+
+  /**
+   * Writes one line per place where three sections or more meet; sections are parted by blanks.
+   *
+   * @throws IOException if the file can't be written
+   */
+  public static void junctions(PlannedJob planned, Path file) throws IOException {
+    List<String> lines = new ArrayList<>();
+    lines.add("place,x_mm,y_mm,z_mm,sections");
+    for (Junction j : planned.sections().junctions().places()) {
+      String sections = j.sections().stream().map(String::valueOf).collect(Collectors.joining(" "));
+      lines.add(row(lines.size(), j.xMm(), j.yMm(), j.zMm()) + "," + sections);
     }
     write(lines, file);
   }

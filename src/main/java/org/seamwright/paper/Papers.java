@@ -32,10 +32,12 @@ public final class Papers {
     return List.of(
         "bench-sheet.pdf",
         "customer-sheet.pdf",
+        "trial-sheet.pdf",
         "sections.png",
         "customer.png",
         "sections.csv",
         "seams.csv",
+        "junctions.csv",
         "masks.csv");
   }
 
@@ -68,6 +70,7 @@ public final class Papers {
     progress.at(0);
     Csv.sections(planned, dir.resolve("sections.csv"));
     Csv.seams(planned, dir.resolve("seams.csv"));
+    Csv.junctions(planned, dir.resolve("junctions.csv"));
     Csv.masks(planned, dir.resolve("masks.csv"));
     Scene after = Pictures.customerScene(planned.map());
     Png.write(
@@ -77,6 +80,7 @@ public final class Papers {
     Png.write(sections(brief), dir.resolve("sections.png"));
     progress.at(0.25);
     CustomerSheet.write(brief, dir.resolve("customer-sheet.pdf"), paper);
+    TrialSheet.write(planned, dir.resolve("trial-sheet.pdf"), paper, date);
     progress.at(0.35);
     BenchSheet.write(brief, dir.resolve("bench-sheet.pdf"), paper, progress.between(0.35, 1));
   }

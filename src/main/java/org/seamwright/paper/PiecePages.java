@@ -5,20 +5,23 @@ import java.util.ArrayList;
 import java.util.List;
 import org.seamwright.basis.Notice;
 import org.seamwright.job.Job;
+import org.seamwright.job.PlannedJob;
 import org.seamwright.measure.Survey;
 import org.seamwright.picture.Background;
 import org.seamwright.picture.Exposure;
 import org.seamwright.picture.Pictures;
 import org.seamwright.region.Treatment;
-import org.seamwright.section.SectionPlan;
 
 /** The piece: what was measured, what was assumed, and where each section lies. */
 final class PiecePages {
   /** What a heading with legend, and a caption with its gap, take on a page of pictures. */
-  private static final double HEADING_HEIGHT = 92;
+  private static final double HEADING_HEIGHT = 110;
 
   private static final double CAPTION_HEIGHT = 28;
   private static final int PICTURE_PIXELS_WIDE = 1400;
+
+  /** Below this numbers on a picture are hard to read, points. */
+  private static final double LEAST_PICTURE_HEIGHT = 190;
 
   private PiecePages() {}
 
@@ -104,15 +107,12 @@ final class PiecePages {
     if (brief.planned.notices().isEmpty()) {
       sheet.paragraph("Nothing was repaired, assumed or left out.", Style.BODY);
     }
+    Flow flow = new Flow(sheet);
     for (Notice notice : brief.planned.notices()) {
-      boolean limit = notice.code().equals(SectionPlan.OVER_LIMIT);
-      Style style = limit ? Style.WARNING : Style.BODY;
-      double width = sheet.width() - 14;
-      sheet.need(Math.min(3, sheet.wrap(notice.text(), style, width, 99).size()) * style.leading());
-      sheet.disc(sheet.left() + 4, sheet.y + style.rise() - 4, 2, style.rgb());
-      sheet.paragraph(notice.text(), style, sheet.left() + 14, width);
-      sheet.gap(3);
+      Style style = PlannedJob.tellsOfBreach(notice) ? Style.WARNING : Style.BODY;
+      StepPages.bullet(flow, sheet, notice.text(), style);
     }
+    flow.set();
   }
 
   /** Pictures of the numbered sections from few sides. */
@@ -120,10 +120,13 @@ final class PiecePages {
     if (brief.sections().isEmpty()) {
       return;
     }
-    sheet.newPage();
-    sheet.heading("Sections, numbered in working order", 200);
+    // Two to a page, smaller on one that notices have begun.
+    if (pictureHeight(sheet) < LEAST_PICTURE_HEIGHT) {
+      sheet.newPage();
+    }
+    double height = pictureHeight(sheet);
+    sheet.part("Sections, numbered in working order", 200);
     legend(sheet);
-    double height = (sheet.bottom() - sheet.top() - HEADING_HEIGHT) / 2 - CAPTION_HEIGHT;
     Exposure exposure = brief.exposure();
     int high = (int) (PICTURE_PIXELS_WIDE * height / sheet.width());
     for (int view : brief.views()) {
@@ -149,6 +152,10 @@ final class PiecePages {
           "Hidden from every side that pictures are taken from: " + Words.list(hidden) + ".",
           Style.WARNING);
     }
+  }
+
+  private static double pictureHeight(Sheet sheet) {
+    return (sheet.roomLeft() - HEADING_HEIGHT) / 2 - CAPTION_HEIGHT;
   }
 
   private static void legend(Sheet sheet) throws IOException {

@@ -16,6 +16,10 @@ final class SectionPages {
   private static final double PICTURE_WIDTH = 158;
   private static final double PICTURE_HEIGHT = 136;
   private static final int PIXELS_PER_POINT = 3;
+
+  /** Room for the badge beside the text on laps. */
+  private static final double LAPS_INDENT = 50;
+
   private static final double FIGURES = 62;
   private static final double TICK = 15;
   private static final double TICK_ROW = 22;
@@ -42,8 +46,8 @@ final class SectionPages {
     double width = sheet.right() - x;
     String laps = laps(brief, section);
     List<List<Tick>> rows = tickRows(sheet, ticks(brief, amounts, true), width);
-    double lapsHeight = sheet.height(laps, Style.STRONG, width - 48);
-    double right = Math.max(42, lapsHeight + 6) + FIGURES + rows.size() * TICK_ROW + 20;
+    double lapsHeight = sheet.height(laps, Style.STRONG, width - LAPS_INDENT);
+    double right = Math.max(42, lapsHeight + 8) + FIGURES + rows.size() * TICK_ROW + 20;
     double height = Math.max(right, PICTURE_HEIGHT + 14);
     sheet.need(height);
     double top = sheet.y;
@@ -73,8 +77,8 @@ final class SectionPages {
           PICTURE_WIDTH);
     }
     sheet.badge(String.valueOf(section.id()), x + 20, top + 20, 20);
-    sheet.block(laps, Style.STRONG, x + 50, top + 4, width - 50);
-    double y = top + Math.max(42, lapsHeight + 6);
+    sheet.block(laps, Style.STRONG, x + LAPS_INDENT, top + 4, width - LAPS_INDENT);
+    double y = top + Math.max(42, lapsHeight + 8);
     figures(sheet, brief, section, amounts, x, y, width);
     y += FIGURES;
     y = drawTicks(sheet, rows, x, y);
@@ -153,10 +157,27 @@ final class SectionPages {
     return "Lap onto "
         + Words.list(onto)
         + ": activate "
-        + brief.format.length(rules.activationLapMm())
+        + brief.format.width(rules.activationLapMm())
         + ", flash "
-        + brief.format.length(rules.flashLapMm())
-        + " beyond the seam.";
+        + brief.format.width(rules.flashLapMm())
+        + " beyond the seam."
+        + ring(brief, section);
+  }
+
+  /** Said of a section that closes a ring: its far end meets the edge that has waited longest. */
+  private static String ring(Brief brief, Section section) {
+    return brief.planned.sections().rings().stream()
+        .filter(r -> r.section() == section.id())
+        .map(
+            r ->
+                " Closes a ring: laps at "
+                    + (r.onto().size() == 1 ? "both ends onto " : "its ends onto ")
+                    + Words.list(r.onto().stream().map(String::valueOf).toList())
+                    + "; the edge of "
+                    + r.onto().get(0)
+                    + " has waited longest.")
+        .findFirst()
+        .orElse("");
   }
 
   /** A step to tick off. */

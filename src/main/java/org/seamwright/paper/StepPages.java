@@ -44,12 +44,23 @@ final class StepPages {
   }
 
   private static void bullets(Sheet sheet, List<String> notes) throws IOException {
+    Flow flow = new Flow(sheet);
     for (String note : notes) {
-      sheet.need(Style.BODY.leading());
-      sheet.disc(sheet.left() + 4, sheet.y + Style.BODY.rise() - 4, 2, Style.INK);
-      sheet.paragraph(note, Style.BODY, sheet.left() + 14, sheet.width() - 14);
-      sheet.gap(3);
+      bullet(flow, sheet, note, Style.BODY);
     }
+    flow.set();
+  }
+
+  /** Adds a text with a dot before it. */
+  static void bullet(Flow flow, Sheet sheet, String text, Style style) throws IOException {
+    double width = sheet.width() - 14;
+    flow.add(
+        sheet.height(text, style, width),
+        3,
+        () -> {
+          sheet.disc(sheet.left() + 4, sheet.y + style.rise() - 4, 2, style.rgb());
+          sheet.block(text, style, sheet.left() + 14, sheet.y, width);
+        });
   }
 
   /** Steps carry letters, so that they are never taken for sections. */

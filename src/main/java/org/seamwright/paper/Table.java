@@ -28,20 +28,26 @@ final class Table {
     this.columns = List.of(columns);
   }
 
-  /** Sets the head and the rows; a row is never split over pages. */
+  /**
+   * Sets the head and the rows; a row is never split over pages, and neither the first nor the last
+   * stands alone on one.
+   */
   void rows(List<List<String>> rows) throws IOException {
     if (rows.isEmpty()) {
       return;
     }
-    sheet.need(headHeight() + rowHeight(rows.get(0)));
+    int n = rows.size();
+    sheet.need(headHeight() + rowHeight(rows.get(0)) + (n > 1 ? rowHeight(rows.get(1)) : 0));
     head();
-    for (List<String> row : rows) {
-      double height = rowHeight(row);
-      if (height > sheet.roomLeft()) {
+    for (int i = 0; i < n; i++) {
+      double height = rowHeight(rows.get(i));
+      boolean leavesOne =
+          i == n - 2 && i > 0 && height + rowHeight(rows.get(n - 1)) > sheet.roomLeft();
+      if (height > sheet.roomLeft() || leavesOne) {
         sheet.newPage();
         head();
       }
-      row(row);
+      row(rows.get(i));
     }
   }
 

@@ -178,16 +178,9 @@ final class TotalPages {
             brief.format.volume(t.solutionMl()),
             brief.format.time(t.seconds())));
     table.rows(rows);
-    sheet.gap(6);
+    sheet.gap(4);
     sheet.paragraph(
-        "Activated once "
-            + brief.format.area(brief.planned.sections().onceMm2())
-            + ", twice "
-            + brief.format.area(brief.planned.sections().twiceMm2())
-            + ", three times or more "
-            + brief.format.area(brief.planned.sections().moreMm2())
-            + ". Time is work at the piece; fetching, masking and drying are not in it.",
-        Style.LABEL);
+        "Time is work at the piece; fetching, masking and drying are not in it.", Style.LABEL);
   }
 
   /** How each number came about. */
@@ -195,27 +188,35 @@ final class TotalPages {
     sheet.part("How each number came about", 220);
     List<PlatingPlan.Trace> all = new ArrayList<>(areas(brief));
     all.addAll(brief.planned.plating().trace());
+    Flow flow = new Flow(sheet);
     for (PlatingPlan.Trace trace : all) {
-      double x = sheet.left() + 150;
-      double width = sheet.right() - x;
-      Style plain = Style.BODY.sized(10);
-      double height =
-          Math.max(
-                  sheet.height(trace.figure(), Style.STRONG.sized(10.5), 138),
-                  sheet.height(trace.formula(), plain, width)
-                      + sheet.height(trace.inputs(), plain, width)
-                      + sheet.height("Source: " + trace.source(), Style.SMALL, width))
-              + 8;
-      sheet.need(height);
-      sheet.block(trace.figure(), Style.STRONG.sized(10.5), sheet.left(), sheet.y, 138);
-      double y = sheet.y;
-      y += sheet.block(trace.formula(), plain, x, y, width);
-      y += sheet.block(trace.inputs(), plain, x, y, width);
-      sheet.block("Source: " + trace.source(), Style.SMALL, x, y, width);
-      sheet.y += height;
-      sheet.rule(sheet.left(), sheet.y - 3, sheet.width(), 0.4, Style.HAIRLINE);
-      sheet.gap(3);
+      traced(flow, sheet, trace);
     }
+    flow.set();
+  }
+
+  private static void traced(Flow flow, Sheet sheet, PlatingPlan.Trace trace) throws IOException {
+    double x = sheet.left() + 150;
+    double width = sheet.right() - x;
+    Style plain = Style.BODY.sized(10);
+    double height =
+        Math.max(
+                sheet.height(trace.figure(), Style.STRONG.sized(10.5), 138),
+                sheet.height(trace.formula(), plain, width)
+                    + sheet.height(trace.inputs(), plain, width)
+                    + sheet.height("Source: " + trace.source(), Style.SMALL, width))
+            + 4;
+    flow.add(
+        height,
+        7,
+        () -> {
+          sheet.block(trace.figure(), Style.STRONG.sized(10.5), sheet.left(), sheet.y, 138);
+          double y = sheet.y;
+          y += sheet.block(trace.formula(), plain, x, y, width);
+          y += sheet.block(trace.inputs(), plain, x, y, width);
+          sheet.block("Source: " + trace.source(), Style.SMALL, x, y, width);
+          sheet.rule(sheet.left(), sheet.y + height, sheet.width(), 0.4, Style.HAIRLINE);
+        });
   }
 
   private static List<PlatingPlan.Trace> areas(Brief brief) {
@@ -242,9 +243,9 @@ final class TotalPages {
             "area of earlier neighbours within the lap width of a seam, along the surface; worked ="
                 + " net + the wider lap",
             "activation lap "
-                + brief.format.length(rules.activationLapMm())
+                + brief.format.width(rules.activationLapMm())
                 + ", flash lap "
-                + brief.format.length(rules.flashLapMm()),
+                + brief.format.width(rules.flashLapMm()),
             "measured on the model; lap widths: shop setting"));
     rows.add(
         new PlatingPlan.Trace(

@@ -26,6 +26,13 @@ import java.util.Locale;
  */
 public final class UnitFormat {
   private static final int DIGITS = 3;
+
+  /** Finest marks of an inch rule. */
+  private static final int RULE_PARTS = 64;
+
+  /** Nobody lays off a width to better than this. */
+  private static final double CLOSE_FRACTION = 1e-3;
+
   private static final char NO_BREAK_SPACE = '\u00a0';
 
   private final UnitSystem system;
@@ -85,6 +92,41 @@ public final class UnitFormat {
         size >= 10 ? decimals(exact, 1) : size >= 1 ? decimals(exact, 2) : digits(exact),
         true,
         KnownUnit.MILLIMETRE);
+  }
+
+  /**
+   * A width that is laid off by hand, given in mm: in mm, or as a fraction of an inch to the
+   * nearest 64th as rules are marked ("3/16 in", "1 1/2 in"). Where that is off by more than the
+   * share {@value #CLOSE_FRACTION} the width in mm stands first: "2 mm (about 5/64 in)".
+   */
+  public String width(double mm) {
+    if (!inch() || !(mm > 0)) {
+      return length(mm);
+    }
+    long parts = Math.round(in(mm, KnownUnit.INCH).doubleValue() * RULE_PARTS);
+    BigDecimal marked = UnitModel.worth(KnownUnit.INCH).multiply(BigDecimal.valueOf(parts));
+    double off = Math.abs(marked.doubleValue() / RULE_PARTS / mm - 1);
+    String fraction = parts == 0 ? "" : fraction(parts) + space + KnownUnit.INCH.symbol;
+    if (off <= CLOSE_FRACTION) {
+      return fraction;
+    }
+    String metric = new UnitFormat(UnitSystem.METRIC, decimal, space).length(mm);
+    return parts == 0 ? metric : metric + " (about " + fraction + ")";
+  }
+
+  /** 64ths of an inch in lowest terms. */
+  private String fraction(long parts) {
+    long whole = parts / RULE_PARTS;
+    long rest = parts % RULE_PARTS;
+    if (rest == 0) {
+      return "" + whole;
+    }
+    long denominator = RULE_PARTS;
+    while (rest % 2 == 0) {
+      rest /= 2;
+      denominator /= 2;
+    }
+    return (whole == 0 ? "" : "" + whole + space) + rest + "/" + denominator;
   }
 
   /** An area given in mm², in cm² (mm² under 1 cm²) or in². */

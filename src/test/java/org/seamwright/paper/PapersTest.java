@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamwright.basis.Progress;
 import org.seamwright.job.PlannedJob;
+import org.seamwright.plating.BenchPace;
 import org.seamwright.plating.Cautions;
 import org.seamwright.plating.Step;
 import org.seamwright.section.Section;
@@ -107,6 +108,19 @@ class PapersTest {
             .count();
     assertThat(over).as("the fixture has some").isPositive();
     assertThat(bench.text().split("OVER THE LIMIT", -1)).hasSize((int) over + 1);
+  }
+
+  @Test
+  void theTrialSheetIsOnePageForTheStepsOfTheRecipe() throws Exception {
+    ReadPdf trial = ReadPdf.of(dir.resolve("trial-sheet.pdf"));
+    assertThat(trial.pages).hasSize(1);
+    String text = trial.pages.get(0).text;
+    for (String step : BenchPace.wetSteps(planned.settings().recipe())) {
+      assertThat(text).contains(step);
+    }
+    // The job's window, handling and pace: (45 − 7) ÷ 0.5 = 76.
+    assertThat(text).contains("(45 − 7) ÷ 0.5 = 76 cm²");
+    assertTidy(trial);
   }
 
   @Test

@@ -36,6 +36,22 @@ class UnitFormatTest {
 
   @ParameterizedTest
   @CsvSource({
+    "0, 0 mm, 0 in",
+    "4.7625, 4.76 mm, 3/16 in",
+    "25.4, 25.4 mm, 1 in",
+    "38.1, 38.1 mm, 1 1/2 in",
+    "2, 2 mm, 2 mm (about 5/64 in)", // 5/64 in = 1.984 mm
+    "5, 5 mm, 5 mm (about 13/64 in)", // 13/64 in = 5.159 mm, 12/64 = 4.7625
+    "12.7, 12.7 mm, 1/2 in",
+    "0.1, 0.1 mm, 0.1 mm"
+  })
+  void widths(double mm, String metric, String inch) {
+    assertThat(METRIC.width(mm)).isEqualTo(metric);
+    assertThat(INCH.width(mm)).isEqualTo(inch);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
     "0, 0 mm², 0 in²",
     "8020, 80.2 cm², 12.4 in²", // 8020 / 645.16 = 12.431
     "8000, 80.0 cm², 12.4 in²",
