@@ -42,13 +42,10 @@ final class Bands {
     List<double[]> distances = new ArrayList<>();
     List<int[]> owners = new ArrayList<>();
     int[][] edges = edgesOfLater(seams, sections);
-    for (int begin = 1; begin <= sections && widthMm > 0; begin += SeamDistance.BATCH) {
-      progress.at((begin - 1.0) / sections);
-      int end = Math.min(sections + 1, begin + SeamDistance.BATCH);
-      double[][] band = from.from(edges, begin, end, widthMm);
-      for (int id = begin; id < end; id++) {
-        pack(band[id - begin], id, distances, owners);
-      }
+    if (widthMm > 0) {
+      int vertices = from.mesh().vertexCount();
+      from.each(
+          edges, widthMm, (near, id) -> pack(near, id, vertices, distances, owners), progress);
     }
     return new Bands(distances.toArray(new double[0][]), owners.toArray(new int[0][]));
   }
@@ -71,38 +68,32 @@ final class Bands {
   }
 
   /** Puts a band into the first field where its vertices are free. */
-  private static void pack(double[] band, int id, List<double[]> distances, List<int[]> owners) {
-    int[] reached = reached(band);
-    if (reached.length == 0) {
-      return;
+  private static void pack(
+      SeamDistance.Near near, int id, int vertices, List<double[]> distances, List<int[]> owners) {
+    double[] band = near.distanceMm();
+    int[] reached = new int[band.length];
+    int count = 0;
+    for (int v = 0; v < band.length; v++) {
+      if (band[v] < Double.POSITIVE_INFINITY) {
+        reached[count++] = near.sub().vertices()[v];
+      }
     }
+    reached = Arrays.copyOf(reached, count);
     int field = 0;
     while (field < owners.size() && !free(owners.get(field), reached)) {
       field++;
     }
     if (field == owners.size()) {
-      owners.add(new int[band.length]);
-      distances.add(new double[band.length]);
+      owners.add(new int[vertices]);
+      distances.add(new double[vertices]);
       Arrays.fill(distances.get(field), Double.POSITIVE_INFINITY);
     }
-    for (int v : reached) {
-      owners.get(field)[v] = id;
-      distances.get(field)[v] = band[v];
-    }
-  }
-
-  private static int[] reached(double[] band) {
-    int[] reached = new int[64];
-    int count = 0;
     for (int v = 0; v < band.length; v++) {
       if (band[v] < Double.POSITIVE_INFINITY) {
-        if (count == reached.length) {
-          reached = Arrays.copyOf(reached, 2 * count);
-        }
-        reached[count++] = v;
+        owners.get(field)[near.sub().vertices()[v]] = id;
+        distances.get(field)[near.sub().vertices()[v]] = band[v];
       }
     }
-    return Arrays.copyOf(reached, count);
   }
 
   private static boolean free(int[] owner, int[] vertices) {
@@ -112,6 +103,38 @@ final class Bands {
       }
     }
     return true;
+  }
+
+  /** Whether at least two corners of a face have a distance in one field: a lap may cut it. */
+  boolean mayCut(Mesh mesh, int face) {
+    int[] corner = mesh.corner();
+    for (double[] d : distance) {
+      int known = 0;
+      for (int h = 3 * face; h < 3 * face + 3; h++) {
+        known += d[corner[h]] < Double.POSITIVE_INFINITY ? 1 : 0;
+      }
+      if (known >= 2) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /**
+   * The same bands on some of the faces.
+   *
+   * @param vertices one entry per vertex of theirs: its number in the whole
+   */
+  Bands on(int[] vertices) {
+    double[][] distances = new double[fields()][vertices.length];
+    int[][] owners = new int[fields()][vertices.length];
+    for (int field = 0; field < fields(); field++) {
+      for (int v = 0; v < vertices.length; v++) {
+        distances[field][v] = distance[field][vertices[v]];
+        owners[field][v] = owner[field][vertices[v]];
+      }
+    }
+    return new Bands(distances, owners);
   }
 
   /** Number of fields. */

@@ -11,6 +11,7 @@ import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
+import org.seamwright.region.SubMesh;
 
 /**
  * The laps of a piece split into sections whose numbers are their working order.
@@ -22,7 +23,8 @@ import org.seamwright.mesh.Topology;
  * the edges of all laps, so areas are sums of faces.
  *
  * <p>Error: that of the distance (below 0.5% of a band that is two edges wide or more, checked
- * against plane, cylinder and sphere). Cost: O(n) per cut, two cuts per field of {@link Bands}.
+ * against plane, cylinder, sphere and cone). Cost: O(n), and two cuts per field of {@link Bands} of
+ * the faces near seams.
  *
  * @param cut the mesh after all cuts
  * @param section one entry per face of the cut mesh: id from 1, 0 for none
@@ -75,7 +77,8 @@ record Laps(
       double activationMm,
       double flashMm,
       Progress progress) {
-    Cutter cutter = new Cutter(mesh, section, bands);
+    SubMesh near = near(mesh, bands);
+    Cutter cutter = new Cutter(near, section, bands);
     cutter.along(Math.min(activationMm, flashMm), progress.between(0, 0.5));
     if (activationMm != flashMm) {
       cutter.along(Math.max(activationMm, flashMm), progress.between(0.5, 1));
@@ -83,13 +86,36 @@ record Laps(
     NearestSeam nearest = new NearestSeam(mesh, seams);
     Count activation = new Count(cutter, sections, seams, nearest, activationMm);
     Count flash = new Count(cutter, sections, seams, nearest, flashMm);
+    Splice whole = new Splice(mesh, near, cutter.cut);
+    int[] sectionOf = whole.cut().carryFaces(section);
     return new Laps(
-        cutter.cut,
-        cutter.section,
-        activation.times,
-        flash.times,
-        sections(cutter.cut.mesh(), cutter.section, sections, activation, flash),
+        whole.cut(),
+        sectionOf,
+        times(whole, sectionOf, activation),
+        times(whole, sectionOf, flash),
+        sections(whole.cut().mesh(), sectionOf, sections, activation, flash),
         seams(seams.pairs(), activation, flash));
+  }
+
+  /** The faces that laps may cut or cover; all others stay as they are. */
+  private static SubMesh near(Mesh mesh, Bands bands) {
+    int[] faces = new int[mesh.faceCount()];
+    int count = 0;
+    for (int f = 0; f < faces.length; f++) {
+      if (bands.mayCut(mesh, f)) {
+        faces[count++] = f;
+      }
+    }
+    return SubMesh.of(mesh, Arrays.copyOf(faces, count));
+  }
+
+  private static byte[] times(Splice whole, int[] sectionOf, Count count) {
+    byte[] times = new byte[sectionOf.length];
+    for (int f = 0; f < times.length; f++) {
+      int piece = whole.piece()[f];
+      times[f] = piece >= 0 ? count.times[piece] : (byte) (sectionOf[f] > 0 ? 1 : 0);
+    }
+    return times;
   }
 
   private static List<Section> sections(
@@ -133,10 +159,10 @@ record Laps(
     int[] section;
     Bands bands;
 
-    Cutter(Mesh mesh, int[] section, Bands bands) {
-      this.cut = CutMesh.none(mesh);
-      this.section = section;
-      this.bands = bands;
+    Cutter(SubMesh near, int[] section, Bands bands) {
+      this.cut = CutMesh.none(near.mesh());
+      this.section = Arrays.stream(near.faces()).map(f -> section[f]).toArray();
+      this.bands = bands.on(near.vertices());
     }
 
     void along(double widthMm, Progress progress) {

@@ -1,6 +1,8 @@
 package org.seamwright.section;
 
-import java.util.stream.IntStream;
+import java.util.Arrays;
+import java.util.function.ObjIntConsumer;
+import org.seamwright.basis.Parallel;
 import org.seamwright.basis.Progress;
 import org.seamwright.geodesic.Sources;
 import org.seamwright.geodesic.SurfaceDistance;
@@ -8,6 +10,7 @@ import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
 import org.seamwright.mesh.VertexFans;
+import org.seamwright.region.SubMesh;
 
 /**
  * Distance from seams over the plated faces of a mesh: ways lead over nothing else.
@@ -27,8 +30,6 @@ record SeamDistance(
   /** Sets worked out side by side: enough for a few cores, few enough for memory. */
   static final int BATCH = 4;
 
-  private static final double[] NONE = {};
-
   /** Prepares a mesh. */
   static SeamDistance of(Mesh mesh, Topology topology, int[] section, int first) {
     int[] corner = mesh.corner();
@@ -46,55 +47,166 @@ record SeamDistance(
   }
 
   /**
-   * Distance from edges.
+   * Distances near some edges: a surface of its own, no larger than it has to be.
    *
-   * @param halfEdges one half-edge of each
-   * @param widthMm how far
-   * @return one entry per vertex, mm: known at all corners of plated faces with a corner nearer
-   *     than the width, infinite far beyond
+   * @param sub the plated faces near the edges
+   * @param distanceMm one entry per vertex of it: known at all corners of faces with a corner
+   *     nearer than the width, infinite far beyond
    */
-  double[] from(int[] halfEdges, double widthMm, Progress progress) {
-    Sources seam = Sources.edges(halfEdges);
+  record Near(SubMesh sub, double[] distanceMm) {}
+
+  /**
+   * Working space for one thread: a stamp per vertex and face, and what {@link SubMesh} needs. Most
+   * bands are small beside the mesh; clearing arrays as large as it for each would cost more than
+   * the distances.
+   */
+  private static final class Space {
+    final int[] vertexStamp;
+    final int[] faceStamp;
+    final int[] local;
+    int stamp;
+
+    Space(Mesh mesh) {
+      vertexStamp = new int[mesh.vertexCount()];
+      faceStamp = new int[mesh.faceCount()];
+      local = new int[mesh.vertexCount()];
+    }
+  }
+
+  /** Distance from edges: in time that depends on what lies near them. */
+  private Near from(int[] halfEdges, double widthMm, Space space) {
     double beyond = 0;
-    for (int h : halfEdges) {
-      beyond = Math.max(beyond, reachMm[mesh.corner()[h]]);
+    double longest = 0;
+    int[] ends = new int[2 * halfEdges.length];
+    for (int i = 0; i < halfEdges.length; i++) {
+      int a = mesh.corner()[halfEdges[i]];
+      int b = mesh.corner()[Topology.next(halfEdges[i])];
+      ends[2 * i] = a;
+      ends[2 * i + 1] = b;
+      beyond = Math.max(beyond, Math.max(reachMm[a], reachMm[b]));
+      longest = Math.max(longest, Faces.length(mesh, a, b));
     }
     while (true) {
       // A corner of a face with a nearer corner is no further than one edge beyond the width.
+      double reach = widthMm + beyond * ROUNDING;
+      int[] faces = facesNear(ends, (reach + longest / 2) * ROUNDING, space);
+      SubMesh sub = SubMesh.of(mesh, faces, space.local);
+      int[] own = new int[halfEdges.length];
+      for (int i = 0; i < own.length; i++) {
+        own[i] = 3 * Arrays.binarySearch(faces, halfEdges[i] / 3) + halfEdges[i] % 3;
+      }
       double[] distance =
           SurfaceDistance.from(
-              mesh,
-              topology,
-              fans,
-              seam,
-              widthMm + beyond * ROUNDING,
-              f -> section[f] >= first,
-              progress);
+              sub.mesh(),
+              Topology.of(sub.mesh()),
+              VertexFans.of(sub.mesh()),
+              Sources.edges(own),
+              reach,
+              Progress.NONE);
       double needed = beyond;
       for (int v = 0; v < distance.length; v++) {
         if (distance[v] < widthMm) {
-          needed = Math.max(needed, reachMm[v]);
+          needed = Math.max(needed, reachMm[sub.vertices()[v]]);
         }
       }
       if (needed == beyond) {
-        return distance;
+        return new Near(sub, distance);
       }
       beyond = needed;
     }
   }
 
   /**
+   * All plated faces at vertices that a way from the edges may reach, ascending: those joined to
+   * them and no further in space than a distance from an end. No way is shorter than the straight
+   * line, and no place of an edge is further from an end than half its length.
+   */
+  private int[] facesNear(int[] ends, double reachMm, Space space) {
+    int stamp = ++space.stamp;
+    int[] queue = new int[Math.max(64, ends.length)];
+    int[] nearest = new int[queue.length];
+    int[] faces = new int[64];
+    int queued = 0;
+    int count = 0;
+    for (int v : ends) {
+      if (space.vertexStamp[v] != stamp) {
+        space.vertexStamp[v] = stamp;
+        queue[queued] = v;
+        nearest[queued++] = v;
+      }
+    }
+    for (int i = 0; i < queued; i++) {
+      int v = queue[i];
+      int end = nearEnd(v, nearest[i], ends, reachMm);
+      if (end < 0) {
+        continue;
+      }
+      for (int k = fans.begin(v); k < fans.begin(v + 1); k++) {
+        int f = fans.halfEdge(k) / 3;
+        if (section[f] < first || space.faceStamp[f] == stamp) {
+          continue;
+        }
+        space.faceStamp[f] = stamp;
+        faces = count == faces.length ? Arrays.copyOf(faces, 2 * count) : faces;
+        faces[count++] = f;
+        for (int c = 3 * f; c < 3 * f + 3; c++) {
+          int next = mesh.corner()[c];
+          if (space.vertexStamp[next] != stamp) {
+            space.vertexStamp[next] = stamp;
+            if (queued == queue.length) {
+              queue = Arrays.copyOf(queue, 2 * queued);
+              nearest = Arrays.copyOf(nearest, 2 * queued);
+            }
+            queue[queued] = next;
+            nearest[queued++] = end;
+          }
+        }
+      }
+    }
+    int[] found = Arrays.copyOf(faces, count);
+    Arrays.sort(found);
+    return found;
+  }
+
+  /** An end within reach of a vertex, the one its neighbour had if that will do; -1 for none. */
+  private int nearEnd(int v, int guess, int[] ends, double reachMm) {
+    if (Faces.length(mesh, v, guess) <= reachMm) {
+      return guess;
+    }
+    for (int end : ends) {
+      if (Faces.length(mesh, v, end) <= reachMm) {
+        return end;
+      }
+    }
+    return -1;
+  }
+
+  /**
    * Distances from several sets of edges, worked out side by side.
    *
    * @param halfEdges one set per result; an empty one gives no distances
-   * @param begin first set
-   * @param end set after the last
-   * @return one entry per set from {@code begin}
+   * @param widthMm how far
+   * @param action told the number of each set that has edges, in order, with its distances
    */
-  double[][] from(int[][] halfEdges, int begin, int end, double widthMm) {
-    return IntStream.range(begin, end)
-        .parallel()
-        .mapToObj(i -> halfEdges[i].length == 0 ? NONE : from(halfEdges[i], widthMm, Progress.NONE))
-        .toArray(double[][]::new);
+  void each(int[][] halfEdges, double widthMm, ObjIntConsumer<Near> action, Progress progress) {
+    Space[] spaces = new Space[BATCH];
+    for (int begin = 0; begin < halfEdges.length; begin += BATCH) {
+      progress.at((double) begin / halfEdges.length);
+      int at = begin;
+      Near[] near = new Near[Math.min(BATCH, halfEdges.length - begin)];
+      Parallel.each(
+          near.length,
+          i -> {
+            if (halfEdges[at + i].length > 0) {
+              spaces[i] = spaces[i] == null ? new Space(mesh) : spaces[i];
+              near[i] = from(halfEdges[at + i], widthMm, spaces[i]);
+            }
+          });
+      for (int i = 0; i < near.length; i++) {
+        if (near[i] != null) {
+          action.accept(near[i], at + i);
+        }
+      }
+    }
   }
 }

@@ -4,7 +4,6 @@ import java.util.Arrays;
 import org.seamwright.basis.Progress;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
-import org.seamwright.mesh.VertexFans;
 
 /**
  * Measures {@link Coverage}: for each seam the band on both sides, and for each face the seams
@@ -43,15 +42,16 @@ final class SeamPatches {
     Arrays.setAll(patches, i -> new SeamPatches(from, widthsMm[i]));
     double widest = Arrays.stream(widthsMm).max().orElse(0);
     int[][] edges = edgesOfPairs(seams);
-    for (int begin = 0; widest > 0 && begin < edges.length; begin += SeamDistance.BATCH) {
-      progress.at((double) begin / edges.length);
-      int end = Math.min(edges.length, begin + SeamDistance.BATCH);
-      double[][] band = from.from(edges, begin, end, widest);
-      for (int s = begin; s < end; s++) {
-        for (SeamPatches patch : patches) {
-          patch.add(s, band[s - begin]);
-        }
-      }
+    if (widest > 0) {
+      from.each(
+          edges,
+          widest,
+          (near, s) -> {
+            for (SeamPatches patch : patches) {
+              patch.add(s, near);
+            }
+          },
+          progress);
     }
     Coverage[] result = new Coverage[widthsMm.length];
     Arrays.setAll(result, i -> patches[i].build(seams.pairs(), sections));
@@ -72,28 +72,17 @@ final class SeamPatches {
     return edges;
   }
 
-  private void add(int s, double[] band) {
-    Mesh mesh = from.mesh();
-    VertexFans fans = from.fans();
-    for (int v = 0; v < band.length; v++) {
-      if (band[v] < widthMm) {
-        for (int i = fans.begin(v); i < fans.begin(v + 1); i++) {
-          int f = fans.halfEdge(i) / 3;
-          // Counted at its nearest corner only, the first of equals.
-          if (section[f] >= 0 && nearestCorner(mesh, f, band) == fans.halfEdge(i)) {
-            append(f, s, (float) Clip.shareBelow(mesh, f, band, widthMm));
-          }
-        }
+  private void add(int s, SeamDistance.Near near) {
+    Mesh mesh = near.sub().mesh();
+    double[] band = near.distanceMm();
+    int[] corner = mesh.corner();
+    for (int f = 0; f < mesh.faceCount(); f++) {
+      double nearest =
+          Math.min(band[corner[3 * f]], Math.min(band[corner[3 * f + 1]], band[corner[3 * f + 2]]));
+      if (nearest < widthMm) {
+        append(near.sub().faces()[f], s, (float) Clip.shareBelow(mesh, f, band, widthMm));
       }
     }
-  }
-
-  private static int nearestCorner(Mesh mesh, int f, double[] band) {
-    int nearest = 3 * f;
-    for (int h = 3 * f; h < 3 * f + 3; h++) {
-      nearest = band[mesh.corner()[h]] < band[mesh.corner()[nearest]] ? h : nearest;
-    }
-    return nearest;
   }
 
   private void append(int f, int s, float shareBelow) {
