@@ -51,6 +51,8 @@ final class PictureCommand implements Callable<Integer> {
   enum Subject {
     /** Numbered sections, laps darker. */
     SECTIONS,
+    /** How often places are activated, and where three sections meet. */
+    LAPS,
     /** The finished piece. */
     CUSTOMER,
     /** What is to be covered. */
@@ -97,7 +99,8 @@ final class PictureCommand implements Callable<Integer> {
       paramLabel = "WHAT",
       defaultValue = "sections",
       description =
-          "sections (numbered), customer (the finished piece) or masks (if left out:"
+          "sections (numbered), laps (places activated twice in blue, more often in red, places"
+              + " where three sections meet numbered), customer (the finished piece) or masks (if left out:"
               + " ${DEFAULT-VALUE}).")
   private Subject subject;
 
@@ -148,6 +151,15 @@ final class PictureCommand implements Callable<Integer> {
     return switch (subject) {
       case SECTIONS ->
           Pictures.sections(planned.sections(), planned.map(), view, width, height).image();
+      case LAPS ->
+          Pictures.withCallouts(
+                  Pictures.lapScene(planned.sections(), planned.map()),
+                  Pictures.junctions(planned.sections()),
+                  view,
+                  width,
+                  height,
+                  Background.WHITE)
+              .image();
       case CUSTOMER ->
           Pictures.photograph(
               Pictures.customerScene(planned.map()), view, width, height, Background.WHITE);

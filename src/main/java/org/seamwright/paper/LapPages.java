@@ -4,7 +4,13 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.job.Job;
+import org.seamwright.picture.Background;
+import org.seamwright.picture.Image;
+import org.seamwright.picture.Pictures;
+import org.seamwright.picture.Scene;
+import org.seamwright.picture.View;
 import org.seamwright.plating.PlatingException;
 import org.seamwright.plating.WetLimit;
 import org.seamwright.plating.WetLimits;
@@ -14,6 +20,10 @@ import org.seamwright.section.SectionPlan;
 
 /** How often places are activated, where three sections meet, and how long a place stays wet. */
 final class LapPages {
+  private static final double PICTURE_HEIGHT = 190;
+  private static final double GUTTER = 12;
+  private static final int PIXELS_WIDE = 900;
+
   private LapPages() {}
 
   static void write(Sheet sheet, Brief brief) throws IOException {
@@ -50,8 +60,67 @@ final class LapPages {
       sheet.gap(6);
     }
     if (!junctions.places().isEmpty()) {
+      pictures(sheet, brief);
       places(sheet, brief, junctions);
     }
+  }
+
+  /** The places from the side that shows most of them, and from one that shows most of the rest. */
+  private static void pictures(Sheet sheet, Brief brief) throws IOException {
+    SectionPlan plan = brief.planned.sections();
+    List<Pictures.Callout> callouts = Pictures.junctions(plan);
+    Scene scene = Pictures.lapScene(plan, brief.planned.map());
+    double width = (sheet.width() - GUTTER) / 2;
+    int high = (int) (PIXELS_WIDE * PICTURE_HEIGHT / width);
+    sheet.need(PICTURE_HEIGHT + 2 * Style.LABEL.leading());
+    double top = sheet.y;
+    double x = sheet.left();
+    for (View view : views(plan, callouts)) {
+      Image image =
+          Pictures.withCallouts(scene, callouts, view, PIXELS_WIDE, high, Background.WHITE).image();
+      sheet.picture(image, x, top, width, PICTURE_HEIGHT);
+      sheet.block(
+          "Seen from: " + view.name(), Style.LABEL.in(Style.INK), x, top + PICTURE_HEIGHT, width);
+      x += width + GUTTER;
+    }
+    sheet.y = top + PICTURE_HEIGHT + Style.LABEL.leading() + 2;
+    sheet.paragraph(
+        "Blue, dotted: activated twice. Red, crossed: three times or more. Numbers: places where"
+            + " three sections meet.",
+        Style.LABEL);
+    sheet.gap(6);
+  }
+
+  private static List<View> views(SectionPlan plan, List<Pictures.Callout> callouts) {
+    List<List<Vector3D>> points = callouts.stream().map(Pictures.Callout::points).toList();
+    List<View> all = View.around();
+    int[][] seen = new int[all.size()][];
+    for (int v = 0; v < seen.length; v++) {
+      seen[v] = Pictures.pointsInView(plan.mesh(), points, all.get(v));
+    }
+    boolean[] shown = new boolean[points.size()];
+    List<View> chosen = new ArrayList<>();
+    for (int i = 0; i < 2; i++) {
+      int best = 0;
+      int most = 0;
+      for (int v = 0; v < seen.length; v++) {
+        int fresh = 0;
+        for (int p = 0; p < shown.length; p++) {
+          fresh += !shown[p] && seen[v][p] > 0 ? 1 : 0;
+        }
+        if (fresh > most) {
+          most = fresh;
+          best = v;
+        }
+      }
+      if (most > 0 || chosen.isEmpty()) {
+        chosen.add(all.get(best));
+      }
+      for (int p = 0; p < shown.length; p++) {
+        shown[p] |= seen[best][p] > 0;
+      }
+    }
+    return chosen;
   }
 
   private static Figure figure(Brief brief, String label, double mm2, double net) {

@@ -8,6 +8,7 @@ import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.region.SurfaceMap;
 import org.seamwright.region.Treatment;
+import org.seamwright.section.Junction;
 import org.seamwright.section.SectionPlan;
 
 /**
@@ -67,6 +68,49 @@ public final class Pictures {
       lap[f] = (byte) (plated ? lapLevel(plan.activations()[f], plan.flashes()[f]) : 0);
     }
     return Scene.of(plan.mesh(), finish, plan.sectionOf(), lap, Tones.of(plan));
+  }
+
+  /**
+   * Dresses a plan by how often places are activated: gold once, blue and dotted twice, red and
+   * crossed three times or more.
+   *
+   * @param plan sections
+   * @param map the surface map the plan was made from
+   */
+  public static Scene lapScene(SectionPlan plan, SurfaceMap map) {
+    int faces = plan.mesh().faceCount();
+    byte[] finish = new byte[faces];
+    int[] region = new int[faces];
+    for (int f = 0; f < faces; f++) {
+      region[f] = Math.min(3, plan.activations()[f]);
+      finish[f] =
+          (region[f] > 1
+                  ? Finish.SECTION
+                  : region[f] == 1
+                      ? Finish.GOLD
+                      : map.of(plan.parentFace()[f]) == Treatment.OUT_OF_SCOPE
+                          ? Finish.GHOST
+                          : Finish.BARE)
+              .code();
+    }
+    return Scene.of(plan.mesh(), finish, region, new byte[faces], new int[] {0, 0, TWICE, MORE});
+  }
+
+  /** Classes of colour for places activated twice, and more often: blue dots, red crosses. */
+  private static final int TWICE = 1;
+
+  private static final int MORE = 5;
+
+  /** Places where three sections meet, numbered from 1 as in plan.json. */
+  public static List<Callout> junctions(SectionPlan plan) {
+    List<Callout> callouts = new ArrayList<>();
+    for (Junction j : plan.junctions().places()) {
+      int number = callouts.size() + 1;
+      callouts.add(
+          new Callout(
+              number, String.valueOf(number), List.of(Vector3D.of(j.xMm(), j.yMm(), j.zMm()))));
+    }
+    return callouts;
   }
 
   private static int lapLevel(byte activations, byte flashes) {

@@ -39,7 +39,7 @@ record Coverage(int sections, int[] section, int[] begin, int[] low, int[] high,
     int laps = 0;
     for (int i = begin[patch]; i < begin[patch + 1]; i++) {
       int later = later(i, position);
-      if (position[later] > own && !seenBefore(patch, i, later, position)) {
+      if (position[later] > own && (i == begin[patch] || !seenBefore(patch, i, later, position))) {
         laps++;
       }
     }

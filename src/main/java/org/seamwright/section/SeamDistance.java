@@ -27,6 +27,9 @@ record SeamDistance(
   /** The longest edge itself must not be missed by rounding. */
   private static final double ROUNDING = 1 + 1e-9;
 
+  /** How far apart the ends are taken that faces must be near to, as a share of the reach. */
+  private static final double SPARSE = 0.15;
+
   /** Sets worked out side by side: enough for a few cores, few enough for memory. */
   static final int BATCH = 4;
 
@@ -89,7 +92,9 @@ record SeamDistance(
     while (true) {
       // A corner of a face with a nearer corner is no further than one edge beyond the width.
       double reach = widthMm + beyond * ROUNDING;
-      int[] faces = facesNear(ends, (reach + longest / 2) * ROUNDING, space);
+      double apart = SPARSE * reach;
+      int[] faces =
+          facesNear(ends, sparse(ends, apart), (reach + longest / 2 + apart) * ROUNDING, space);
       SubMesh sub = SubMesh.of(mesh, faces, space.local);
       int[] own = new int[halfEdges.length];
       for (int i = 0; i < own.length; i++) {
@@ -117,11 +122,26 @@ record SeamDistance(
   }
 
   /**
-   * All plated faces at vertices that a way from the edges may reach, ascending: those joined to
-   * them and no further in space than a distance from an end. No way is shorter than the straight
-   * line, and no place of an edge is further from an end than half its length.
+   * Some of the vertices, so that each other one lies no further than a distance from one of them.
    */
-  private int[] facesNear(int[] ends, double reachMm, Space space) {
+  private int[] sparse(int[] vertices, double apartMm) {
+    int[] some = new int[vertices.length];
+    int count = 0;
+    for (int v : vertices) {
+      if (nearEnd(v, some, count, apartMm) < 0) {
+        some[count++] = v;
+      }
+    }
+    return Arrays.copyOf(some, count);
+  }
+
+  /**
+   * All plated faces at vertices that a way from the edges may reach, ascending: those joined to
+   * them and no further in space than a distance from one of some ends. No way is shorter than the
+   * straight line, no place of an edge is further from an end than half its length, and no end from
+   * one of those than they were taken apart.
+   */
+  private int[] facesNear(int[] ends, int[] some, double reachMm, Space space) {
     int stamp = ++space.stamp;
     int[] queue = new int[Math.max(64, ends.length)];
     int[] nearest = new int[queue.length];
@@ -137,7 +157,10 @@ record SeamDistance(
     }
     for (int i = 0; i < queued; i++) {
       int v = queue[i];
-      int end = nearEnd(v, nearest[i], ends, reachMm);
+      int end =
+          Faces.length(mesh, v, nearest[i]) <= reachMm
+              ? nearest[i]
+              : nearEnd(v, some, some.length, reachMm);
       if (end < 0) {
         continue;
       }
@@ -168,14 +191,11 @@ record SeamDistance(
     return found;
   }
 
-  /** An end within reach of a vertex, the one its neighbour had if that will do; -1 for none. */
-  private int nearEnd(int v, int guess, int[] ends, double reachMm) {
-    if (Faces.length(mesh, v, guess) <= reachMm) {
-      return guess;
-    }
-    for (int end : ends) {
-      if (Faces.length(mesh, v, end) <= reachMm) {
-        return end;
+  /** One of the first vertices of a list that is within reach of a vertex; -1 for none. */
+  private int nearEnd(int v, int[] some, int count, double reachMm) {
+    for (int i = 0; i < count; i++) {
+      if (Faces.length(mesh, v, some[i]) <= reachMm) {
+        return some[i];
       }
     }
     return -1;

@@ -34,7 +34,7 @@ class PictureCommandTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"sections", "customer", "masks"})
+  @ValueSource(strings = {"sections", "laps", "customer", "masks"})
   void drawsWhatIsAskedFor(String subject) throws Exception {
     Run run =
         Run.of(
