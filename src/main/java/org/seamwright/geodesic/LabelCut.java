@@ -2,6 +2,7 @@ package org.seamwright.geodesic;
 
 import java.util.Arrays;
 import java.util.function.IntPredicate;
+import java.util.function.IntUnaryOperator;
 import org.seamwright.mesh.Mesh;
 
 /**
@@ -20,6 +21,12 @@ public final class LabelCut {
 
   /** Label of the pieces of faces that were not to be cut. */
   public static final int NONE = -1;
+
+  /**
+   * Label of a vertex that lies on a line between labels: no edge from it is cut, and faces that
+   * have it as a corner go with their other corners.
+   */
+  public static final int TIE = -2;
 
   /** The score by which labels compete at the vertices. */
   @FunctionalInterface
@@ -41,15 +48,18 @@ public final class LabelCut {
   private final int[] vertexLabel;
   private final ValueOf value;
   private final IntPredicate faces;
+  private final IntUnaryOperator tied;
   private final NewVertices vertices;
   private int[] label;
   private int labels;
 
-  private LabelCut(Mesh mesh, int[] vertexLabel, ValueOf value, IntPredicate faces) {
+  private LabelCut(
+      Mesh mesh, int[] vertexLabel, ValueOf value, IntPredicate faces, IntUnaryOperator tied) {
     this.mesh = mesh;
     this.vertexLabel = vertexLabel;
     this.value = value;
     this.faces = faces;
+    this.tied = tied;
     vertices = new NewVertices(mesh);
     label = new int[mesh.faceCount() + 16];
   }
@@ -65,11 +75,27 @@ public final class LabelCut {
    * @throws IllegalArgumentException if there is not one label per vertex
    */
   public static Result cut(Mesh mesh, int[] vertexLabel, ValueOf value, IntPredicate faces) {
+    return cut(mesh, vertexLabel, value, faces, f -> NONE);
+  }
+
+  /**
+   * Cuts between labels some of which meet along edges of the mesh.
+   *
+   * @param mesh any soup
+   * @param vertexLabel one entry per vertex: the label with the highest score there, or {@link
+   *     #TIE}; read only at corners of faces to be cut
+   * @param value scores; not asked for at ties
+   * @param faces which faces to cut
+   * @param tied label of a face all of whose corners are ties
+   * @throws IllegalArgumentException if there is not one label per vertex
+   */
+  public static Result cut(
+      Mesh mesh, int[] vertexLabel, ValueOf value, IntPredicate faces, IntUnaryOperator tied) {
     if (vertexLabel.length != mesh.vertexCount()) {
       throw new IllegalArgumentException(
           "Expected " + mesh.vertexCount() + " labels, found " + vertexLabel.length);
     }
-    return new LabelCut(mesh, vertexLabel, value, faces).cut();
+    return new LabelCut(mesh, vertexLabel, value, faces, tied).cut();
   }
 
   private Result cut() {
@@ -101,7 +127,7 @@ public final class LabelCut {
         splitRound(pieces, f, inside[triple++]);
       } else {
         pieces.split(f);
-        labelByCorner(pieces);
+        labelByCorner(pieces, f);
       }
     }
     return new Result(
@@ -119,7 +145,7 @@ public final class LabelCut {
     int a = vertexLabel[c[3 * f]];
     int b = vertexLabel[c[3 * f + 1]];
     int d = vertexLabel[c[3 * f + 2]];
-    return a != b && b != d && d != a;
+    return a != b && b != d && d != a && a != TIE && b != TIE && d != TIE;
   }
 
   private void crossEdge(int u, int w) {
@@ -127,7 +153,7 @@ public final class LabelCut {
     int high = Math.max(u, w);
     int a = vertexLabel[low];
     int b = vertexLabel[high];
-    if (a == b) {
+    if (a == b || a == TIE || b == TIE) {
       return;
     }
     double here = value.at(low, a) - value.at(low, b);
@@ -207,17 +233,17 @@ public final class LabelCut {
   }
 
   /** Gives the pieces without a label the label of the old corner they hold. */
-  private void labelByCorner(Pieces pieces) {
+  private void labelByCorner(Pieces pieces, int f) {
     while (labels < pieces.count()) {
       int piece = labels;
-      int of = NONE;
+      int of = TIE;
       for (int k = 0; k < 3; k++) {
         int v = pieces.corner(3 * piece + k);
-        if (v < mesh.vertexCount()) {
+        if (v < mesh.vertexCount() && vertexLabel[v] != TIE) {
           of = vertexLabel[v];
         }
       }
-      setLabel(of);
+      setLabel(of == TIE ? tied.applyAsInt(f) : of);
     }
   }
 

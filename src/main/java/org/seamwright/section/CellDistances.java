@@ -19,12 +19,9 @@ import org.seamwright.mesh.VertexFans;
  * O(n log n); each vertex is visited about once, and a few times near borders. Memory: {@value
  * #KEPT} slots per vertex.
  */
-final class CellDistances {
+final class CellDistances implements CellKeys {
   /** Cells kept per vertex: at a place where three meet, those three and one to spare. */
   static final int KEPT = 4;
-
-  /** No cell reaches the vertex. */
-  static final int NONE = -1;
 
   /**
    * How far beyond the border a cell's distances are kept, in longest edges of the vertex: two so
@@ -192,8 +189,8 @@ final class CellDistances {
     return distance[slot] - weight[label[slot]];
   }
 
-  /** The cell of a vertex, or {@link #NONE}. */
-  int cell(int vertex) {
+  @Override
+  public int cell(int vertex) {
     return label[KEPT * vertex];
   }
 
@@ -201,8 +198,14 @@ final class CellDistances {
    * Key of a cell at a vertex, mm: distance minus weight. For a cell that is not kept there, a
    * bound that it certainly doesn't beat.
    */
-  double key(int vertex, int cell) {
+  @Override
+  public double key(int vertex, int cell) {
     int slot = slot(vertex, cell);
     return slot >= 0 ? key(slot) : key(KEPT * vertex) + BEYOND_EDGES * surface.reachMm()[vertex];
+  }
+
+  @Override
+  public int tiedFace(int face) {
+    throw new IllegalStateException("Distances leave no vertex tied");
   }
 }

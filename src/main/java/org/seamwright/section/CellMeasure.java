@@ -2,6 +2,7 @@ package org.seamwright.section;
 
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
+import org.seamwright.mesh.Topology;
 
 /**
  * Areas of cells and lengths of their borders, with borders drawn straight through triangles where
@@ -16,8 +17,29 @@ record CellMeasure(double[] areaMm2, Borders borders) {
   private static final double LEAST_SLOPE = 0.2;
 
   /** Measures the cells of a spread. */
-  static CellMeasure of(Surface surface, CellDistances distances, int cells) {
+  static CellMeasure of(Surface surface, CellKeys distances, int cells) {
+    return of(surface, distances, cells, new int[0], new int[0]);
+  }
+
+  /**
+   * Measures cells of which some meet along edges of the mesh.
+   *
+   * @param line half-edges whose ends are both ties
+   * @param across one entry per entry of {@code line}: the half-edge on the other side
+   */
+  static CellMeasure of(
+      Surface surface, CellKeys distances, int cells, int[] line, int[] across) {
     Measurer measurer = new Measurer(surface, distances, cells);
+    for (int i = 0; i < line.length; i++) {
+      int a = measurer.tied(line[i] / 3);
+      int b = measurer.tied(across[i] / 3);
+      if (a != b) {
+        int[] corner = surface.mesh().corner();
+        double length =
+            Faces.length(surface.mesh(), corner[line[i]], corner[Topology.next(line[i])]);
+        measurer.borders.add(a, b, length, 0);
+      }
+    }
     for (int f = 0; f < surface.mesh().faceCount(); f++) {
       measurer.face(f);
     }
@@ -29,9 +51,9 @@ record CellMeasure(double[] areaMm2, Borders borders) {
     final Borders.Builder borders = new Borders.Builder();
     private final Mesh mesh;
     private final double[] faceArea;
-    private final CellDistances distances;
+    private final CellKeys distances;
 
-    Measurer(Surface surface, CellDistances distances, int cells) {
+    Measurer(Surface surface, CellKeys distances, int cells) {
       this.mesh = surface.mesh();
       this.faceArea = surface.areaMm2();
       this.distances = distances;
@@ -51,9 +73,11 @@ record CellMeasure(double[] areaMm2, Borders borders) {
       int b = distances.cell(v);
       int c = distances.cell(w);
       if (a == b && b == c) {
-        if (a >= 0) {
-          area[a] += faceArea[f];
+        if (a != CellKeys.NONE) {
+          area[a == CellKeys.TIE ? distances.tiedFace(f) : a] += faceArea[f];
         }
+      } else if (a == CellKeys.TIE || b == CellKeys.TIE || c == CellKeys.TIE) {
+        beside(f, u, v, w);
       } else if (a < 0 || b < 0 || c < 0) {
         throw new IllegalStateException("A cell ends inside face " + f + " of its component");
       } else if (b == c) {
@@ -76,6 +100,47 @@ record CellMeasure(double[] areaMm2, Borders borders) {
       area[own] += tv * tw * faceArea[f];
       area[other] += (1 - tv * tw) * faceArea[f];
       border(u, v, w, own, other, apart(u, v, w, 1 - tv, tv, 0, 1 - tw, 0, tw));
+    }
+
+    /** Cell of a face with two ties: that of its third corner. */
+    int tied(int f) {
+      for (int h = 3 * f; h < 3 * f + 3; h++) {
+        int cell = distances.cell(mesh.corner()[h]);
+        if (cell != CellKeys.TIE) {
+          return cell;
+        }
+      }
+      return distances.tiedFace(f);
+    }
+
+    /** Face with ties among its corners, but not all: they go with the others. */
+    private void beside(int f, int u, int v, int w) {
+      if (distances.cell(u) == CellKeys.TIE) {
+        beside(f, u, v, w, tied(f));
+      } else if (distances.cell(v) == CellKeys.TIE) {
+        beside(f, v, w, u, tied(f));
+      } else {
+        beside(f, w, u, v, tied(f));
+      }
+    }
+
+    /** Corner u is a tie; if v and w are of two cells the border runs from u to between them. */
+    private void beside(int f, int u, int v, int w, int cell) {
+      int b = distances.cell(v);
+      int c = distances.cell(w);
+      if (b == CellKeys.TIE || c == CellKeys.TIE || b == c) {
+        area[cell] += faceArea[f];
+        return;
+      }
+      double at = crossing(v, w);
+      area[b] += at * faceArea[f];
+      area[c] += (1 - at) * faceArea[f];
+      double step =
+          Math.abs(
+              distances.key(v, b) - distances.key(v, c) - distances.key(w, b) + distances.key(w, c));
+      double steep = Math.max(step, LEAST_SLOPE * Faces.length(mesh, v, w));
+      double response = steep > 0 ? faceArea[f] / steep : 0;
+      borders.add(b, c, apart(u, v, w, 1, 0, 0, 0, 1 - at, at), response);
     }
 
     /** Face without extent that stands for a strip from u to v, as wide as its area asks for. */

@@ -53,15 +53,30 @@ final class Coarsening {
    * @param wanted vertices wanted, one entry per component
    */
   static Domain of(Domain fine, int[] wanted, Progress progress) {
+    return clusters(fine, wanted, progress).domain();
+  }
+
+  /**
+   * A coarsened domain and what its vertices stand for.
+   *
+   * @param domain the coarse domain, or the fine one itself where it isn't worth coarsening
+   * @param owner one entry per vertex of the fine domain: the vertex that stands for it
+   */
+  record Clusters(Domain domain, int[] owner) {}
+
+  /** Coarsens a domain and tells which vertices became one. */
+  static Clusters clusters(Domain fine, int[] wanted, Progress progress) {
     Coarsening coarsening = new Coarsening(fine);
     int before = 0;
     for (int c = 0; c < fine.components(); c++) {
       before += fine.vertexBegin()[c + 1] - fine.vertexBegin()[c];
       coarsening.cluster(c, wanted[c], progress);
     }
-    return coarsening.centres == before || coarsening.centres >= 1 << BITS
-        ? fine
-        : coarsening.coarse();
+    if (coarsening.centres == before || coarsening.centres >= 1 << BITS) {
+      Arrays.setAll(coarsening.owner, v -> v);
+      return new Clusters(fine, coarsening.owner);
+    }
+    return new Clusters(coarsening.coarse(), coarsening.owner);
   }
 
   private void cluster(int c, int wanted, Progress progress) {

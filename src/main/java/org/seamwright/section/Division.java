@@ -22,7 +22,7 @@ final class Division {
   private static final int RELAXATIONS = 24;
 
   /** Vertices of a coarsened domain: enough for borders to settle within a per cent or so. */
-  private static final int VERTICES_PER_CELL = 200;
+  private static final int VERTICES_PER_CELL = 120;
 
   private static final int LEAST_VERTICES = 1000;
 
@@ -49,27 +49,31 @@ final class Division {
   }
 
   /**
-   * Divides a domain on a coarsened one, and draws the cells on the domain itself.
+   * Cells on a coarsened domain.
+   *
+   * @param partition the cells
+   * @param owner one entry per vertex of the domain itself: the vertex of the coarsened one that
+   *     stands for it
+   */
+  record Start(Partition partition, int[] owner) {}
+
+  /**
+   * Divides a domain on a coarsened one.
    *
    * @param domain what to divide
    * @param limitMm2 largest worked area
    * @param lapMm the wider lap
    * @param progress told how far it is
    */
-  static Partition coarseToFine(Domain domain, double limitMm2, double lapMm, Progress progress) {
+  static Start coarse(Domain domain, double limitMm2, double lapMm, Progress progress) {
     int[] wanted = new int[domain.components()];
     for (int c = 0; c < wanted.length; c++) {
       double cells = Math.min(mostCells(domain, c, lapMm), Math.ceil(domain.areaMm2(c) / limitMm2));
       wanted[c] = (int) Math.max(LEAST_VERTICES, VERTICES_PER_CELL * cells);
     }
-    Domain coarse = Coarsening.of(domain, wanted, progress.between(0, 0.15));
-    Partition rough = of(coarse, limitMm2, lapMm, progress.between(0.15, 0.9));
-    if (!coarse.isCoarse()) {
-      return rough;
-    }
-    Partition partition = rough.on(domain);
-    partition.spread(progress.between(0.9, 1));
-    return partition;
+    Coarsening.Clusters clusters = Coarsening.clusters(domain, wanted, progress.between(0, 0.3));
+    Partition partition = of(clusters.domain(), limitMm2, lapMm, progress.between(0.3, 1));
+    return new Start(partition, clusters.owner());
   }
 
   /**
@@ -99,22 +103,10 @@ final class Division {
   private void relax(Progress progress) {
     for (int i = 0; i < RELAXATIONS; i++) {
       progress.at((double) i / RELAXATIONS);
-      partition.balance(worked(), DAMPING);
+      partition.balance(partition.workedMm2(lapMm), DAMPING);
       partition.relax();
       partition.spread(Progress.NONE);
     }
-  }
-
-  /** Worked area per cell while the order is open: each border's lap goes half to either side. */
-  private double[] worked() {
-    double[] worked = partition.measure().areaMm2().clone();
-    Borders borders = partition.measure().borders();
-    for (int i = 0; i < borders.count(); i++) {
-      double half = lapMm * borders.lengthMm()[i] / 2;
-      worked[borders.low()[i]] += half;
-      worked[borders.high()[i]] += half;
-    }
-    return worked;
   }
 
   /** Brings the number of cells to what the border lengths ask for; says whether it changed. */

@@ -1,6 +1,7 @@
 package org.seamwright.section;
 
 import java.util.Arrays;
+import java.util.function.Function;
 import org.seamwright.mesh.Mesh;
 
 /**
@@ -50,6 +51,11 @@ record Domain(
    * @param components number of components
    */
   static Domain of(Mesh mesh, int[] component, int components) {
+    return of(mesh, component, components, Surface::of);
+  }
+
+  /** Takes components out of a mesh and prepares their surface as asked. */
+  static Domain of(Mesh mesh, int[] component, int components, Function<Mesh, Surface> prepare) {
     int[] faceBegin = new int[components + 1];
     for (int c : component) {
       if (c >= 0) {
@@ -66,10 +72,15 @@ record Domain(
         meshFace[fill[component[f]]++] = f;
       }
     }
-    return number(mesh, component, faceBegin, meshFace);
+    return number(mesh, component, faceBegin, meshFace, prepare);
   }
 
-  private static Domain number(Mesh mesh, int[] component, int[] faceBegin, int[] meshFace) {
+  private static Domain number(
+      Mesh mesh,
+      int[] component,
+      int[] faceBegin,
+      int[] meshFace,
+      Function<Mesh, Surface> prepare) {
     int components = faceBegin.length - 1;
     int[] vertexBegin = new int[components + 1];
     int[] number = new int[mesh.vertexCount()];
@@ -103,7 +114,7 @@ record Domain(
     for (int v = 0; v < count; v++) {
       System.arraycopy(mesh.xyz(), 3 * meshVertex[v], xyz, 3 * v, 3);
     }
-    Surface surface = Surface.of(Mesh.of(xyz, corner));
+    Surface surface = prepare.apply(Mesh.of(xyz, corner));
     return new Domain(surface, faceBegin, vertexBegin, meshFace, meshVertex, vertexAreas(surface));
   }
 

@@ -6,40 +6,48 @@ import org.seamwright.basis.Progress;
 import org.seamwright.mesh.Mesh;
 
 /**
- * Fits sections to the limit. Laps depend on the order, worked areas on laps, and borders on worked
- * areas; so: cut along the cells, choose an order, measure exactly, push borders by what was
- * measured, and again, until all sections keep the limit. Where a component is too full for that it
- * gets another cell. Of all tries the one with the least excess is kept.
+ * Fits sections to the limit. Laps depend on the order, worked areas on laps, and seams on worked
+ * areas; so: search seams ({@link SeamSearch}), smooth them ({@link SeamFields}), choose an order,
+ * search again with the laps that it gives, cut, measure exactly, push borders by what was measured,
+ * and again, until all sections keep the limit. Where a component is too full for that it gets
+ * another cell. Of all tries the one with the least excess is kept.
  *
- * <p>Cost per try: one spread for each push, one cut, and the distances of all laps.
+ * <p>Cost per try: one search, one smoothing, one cut, and the distances of all laps.
  */
 final class Fitting {
   /** Room below the limit that a fit must leave: cuts move by less than this. */
   private static final double ROOM = 1e-4;
 
-  private static final int TRIES = 16;
-  private static final int PUSHES = 6;
+  /** Share of the limit that is searched for: smoothing and laps move areas by a little. */
+  private static final double SEARCHED = 0.99;
 
-  /** Pushing ends when no cell is further from the mean than this share of it. */
-  private static final double EVEN = 5e-3;
+  /** Share of the limit that borders are pushed to. */
+  private static final double PUSHED = 0.998;
 
-  /** The same while the order is open: knowing it will move borders by more. */
-  private static final double ROUGHLY_EVEN = 2e-2;
+  private static final int GROWTHS = 6;
+  private static final int TRIES = 4;
+  private static final int PUSHES = 8;
 
-  /** A component whose mean is nearer to the limit than this can't be made even enough. */
-  private static final double FULL = 0.995;
+  /** Largest push of a border at a time, in radii of its crookedness. */
+  private static final double LARGEST_PUSH = 0.5;
 
-  private static final int TRIES_BEFORE_GROWING = 3;
+  private static final int FIRST_PUSHES = 12;
+
+  /** Cells are even enough to start from when none is more than this above their mean. */
+  private static final double EVEN = 0.02;
+
   private static final int RELAXATIONS = 8;
   private static final double DAMPING = 0.7;
-  private static final double FIRST_PUSH = 0.15;
 
   private final Mesh mesh;
   private final int[] whole;
   private final int wholeCount;
   private final SectionSettings settings;
   private final double lapMm;
+  private final Ground ground;
   private final Partition partition;
+  private final Patches patches;
+  private final double radius;
   private Layout best;
 
   /**
@@ -49,48 +57,134 @@ final class Fitting {
    * @param whole one entry per face: number of the component that is to be a section as it is, or
    *     negative
    * @param wholeCount number of those components
-   * @param partition cells of all other components
+   * @param ground all other components
+   * @param start cells on them
    */
-  Fitting(Mesh mesh, int[] whole, int wholeCount, Partition partition, SectionSettings settings) {
+  Fitting(
+      Mesh mesh,
+      int[] whole,
+      int wholeCount,
+      Ground ground,
+      Division.Start start,
+      SectionSettings settings) {
     this.mesh = mesh;
     this.whole = whole;
     this.wholeCount = wholeCount;
-    this.partition = partition;
+    this.ground = ground;
+    this.partition = start.partition();
     this.settings = settings;
     lapMm = Math.max(settings.activationLapMm(), settings.flashLapMm());
+    patches = Patches.of(ground, start.owner());
+    Domain coarse = partition.domain();
+    double area = Arrays.stream(coarse.surface().areaMm2()).sum();
+    radius = Math.sqrt(area / Math.max(1, coarse.meshVertex().length));
   }
 
   /** Fits; progress runs to 1. */
   Layout run(Progress progress) {
-    push(null, new double[partition.cells()], progress.between(0, FIRST_PUSH));
-    int[] order = null;
-    int sinceGrown = 0;
-    Progress tries = progress.between(FIRST_PUSH, 1);
-    for (int i = 0; i < TRIES; i++) {
-      // Most fits need two or three tries; the rest share what is left of the scale.
-      Progress part = tries.between(1 - Math.pow(0.5, i), 1 - Math.pow(0.5, i + 1));
-      SeamCut cut = SeamCut.of(mesh, partition, labels(), partition.cells() + wholeCount);
-      if (order == null || order.length != cut.sections()) {
-        order = SectionOrder.of(cut, settings, part.between(0.05, 0.4));
-      }
-      Layout layout = Layout.of(cut, order, lapMm, part.between(0.4, 0.6));
-      keepBetter(layout);
-      if (kept(layout)) {
-        break;
-      }
-      double[] worked = workedOfCells(layout);
-      if (sinceGrown++ < TRIES_BEFORE_GROWING && !full(worked)) {
-        int[] rank = rankOfCells(layout);
-        push(rank, difference(worked, estimate(rank)), part.between(0.6, 1));
-      } else if (grow(worked, part.between(0.6, 1))) {
-        order = null;
-        sinceGrown = 0;
-      } else {
+    for (int growth = 0; growth <= GROWTHS; growth++) {
+      // Most pieces fit at once; the rest share what is left of the scale.
+      double from = 1 - Math.pow(0.3, growth);
+      Progress part = progress.between(from, 1 - Math.pow(0.3, growth + 1.0));
+      double[] worked = tries(part);
+      if (worked.length == 0 || !grow(worked)) {
         break;
       }
     }
     progress.at(1);
     return best;
+  }
+
+  /** Tries to fit with the cells there are; gives what each has in the end, or nothing if it fits. */
+  private double[] tries(Progress progress) {
+    int cells = partition.cells();
+    int[] label = search(firstLabels(), new int[0], new double[cells]).run();
+    Shape shape0 = new Shape(label);
+    shape0.push(new int[0], new double[cells]);
+    SeamCut cut = shape0.cut();
+    progress.at(0.2);
+    int[] order = SectionOrder.of(cut, settings, progress.between(0.2, 0.5));
+    int[] rank = rankOfCells(cut, order);
+    double[] extra = new double[cells];
+    double[] worked = new double[0];
+    Progress rest = progress.between(0.5, 1);
+    for (int i = 0; i < TRIES; i++) {
+      Progress part = rest.between((double) i / TRIES, (i + 1.0) / TRIES);
+      SeamSearch search = search(label, rank, extra);
+      label = search.run();
+      final Shape shape = new Shape(label);
+      double[] missing = new double[cells];
+      for (int push = 0; push < 2; push++) {
+        shape.push(rank, missing);
+        cut = shape.cut();
+        if (cut.sections() != order.length) {
+          order = SectionOrder.of(cut, settings, part.between(0.2, 0.6));
+          rank = rankOfCells(cut, order);
+        }
+        Layout layout = Layout.of(cut, order, lapMm, part.between(0.6, 1));
+        keepBetter(layout);
+        if (kept(layout)) {
+          return new double[0];
+        }
+        worked = workedOfCells(layout);
+        missing = difference(worked, shape.estimate(rank));
+      }
+      double[] graph = search(label, rank, new double[cells]).workedMm2();
+      // What laps really are, beside what the graph says; shares that pushes moved don't count.
+      double[] moved = difference(shape.measure.areaMm2(), areaOf(label, cells));
+      extra = difference(difference(worked, graph), moved);
+    }
+    return worked;
+  }
+
+  private double cap() {
+    return SEARCHED * settings.limitMm2();
+  }
+
+  private double[] areaOf(int[] label, int cells) {
+    double[] area = new double[cells];
+    for (int p = 0; p < label.length; p++) {
+      area[label[p]] += patches.areaMm2()[p];
+    }
+    return area;
+  }
+
+  /** The cells on patches, evened out as well as cells of their kind can be. */
+  private int[] firstLabels() {
+    int[] best = new int[0];
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < FIRST_PUSHES; i++) {
+      int[] label = new int[patches.count()];
+      for (int p = 0; p < label.length; p++) {
+        label[p] = partition.distances().cell(patches.cluster()[p]);
+      }
+      patches.connect(label, partition.cells());
+      double[] worked = search(label, new int[0], new double[partition.cells()]).workedMm2();
+      double uneven = uneven(worked);
+      if (uneven < least) {
+        least = uneven;
+        best = label;
+      }
+      if (uneven < EVEN) {
+        break;
+      }
+      partition.balance(worked, DAMPING);
+      partition.spread(Progress.NONE);
+    }
+    return best;
+  }
+
+  private double uneven(double[] worked) {
+    double[] mean = partition.meanOf(worked);
+    double most = 0;
+    for (int c = 0; c < worked.length; c++) {
+      most = Math.max(most, worked[c] / mean[partition.component(c)] - 1);
+    }
+    return most;
+  }
+
+  private SeamSearch search(int[] label, int[] rank, double[] extraMm2) {
+    return new SeamSearch(patches, label, partition.cells(), lapMm, cap(), rank, extraMm2);
   }
 
   private boolean kept(Layout layout) {
@@ -114,51 +208,74 @@ final class Fitting {
   private int[] labels() {
     int[] labels = new int[whole.length];
     for (int f = 0; f < labels.length; f++) {
-      labels[f] = whole[f] >= 0 ? partition.cells() + whole[f] : CellDistances.NONE;
+      labels[f] = whole[f] >= 0 ? partition.cells() + whole[f] : CellKeys.NONE;
     }
     return labels;
   }
 
-  /** Pushes borders until the cells are even by estimate plus what was found to be missing. */
-  private void push(int[] rank, double[] missing, Progress progress) {
-    for (int i = 0; i < PUSHES; i++) {
-      double[] worked = estimate(rank);
-      for (int c = 0; c < worked.length; c++) {
-        worked[c] += missing[c];
-      }
-      if (uneven(worked) < (rank == null ? ROUGHLY_EVEN : EVEN)) {
-        break;
-      }
-      partition.balance(worked, 1);
-      partition.spread(progress.between((double) i / PUSHES, (i + 1.0) / PUSHES));
-    }
-  }
+  /** Smooth seams from patches, and what lies between them. */
+  private final class Shape {
+    final SeamFields fields;
+    private final int[] lines;
+    private final int[] across;
+    CellMeasure measure;
 
-  private double uneven(double[] worked) {
-    double[] mean = partition.meanOf(worked);
-    double most = 0;
-    for (int c = 0; c < worked.length; c++) {
-      most = Math.max(most, Math.abs(worked[c] / mean[partition.component(c)] - 1));
+    Shape(int[] label) {
+      int[] wayLabel = new int[patches.of().length];
+      Arrays.setAll(wayLabel, f -> label[patches.of()[f]]);
+      fields = SeamFields.of(ground, wayLabel, partition.cells(), radius);
+      lines = fields.lines();
+      across = fields.acrossLines();
+      measure();
     }
-    return most;
-  }
 
-  /** Worked area per cell from border lengths; with no order each lap goes half to either side. */
-  private double[] estimate(int[] rank) {
-    double[] worked = partition.measure().areaMm2().clone();
-    Borders borders = partition.measure().borders();
-    for (int i = 0; i < borders.count(); i++) {
-      int a = borders.low()[i];
-      int b = borders.high()[i];
-      double lap = lapMm * borders.lengthMm()[i];
-      if (rank == null) {
-        worked[a] += lap / 2;
-        worked[b] += lap / 2;
-      } else {
-        worked[rank[a] > rank[b] ? a : b] += lap;
+    private void measure() {
+      measure =
+          CellMeasure.of(
+              ground.domain().surface(), fields, partition.cells(), lines, across);
+    }
+
+    SeamCut cut() {
+      return SeamCut.of(
+          mesh, ground.domain(), fields, labels(), partition.cells() + wholeCount);
+    }
+
+    /** Worked area per cell; with no order each lap goes half to either side. */
+    double[] estimate(int[] rank) {
+      double[] worked = measure.areaMm2().clone();
+      Borders borders = measure.borders();
+      for (int i = 0; i < borders.count(); i++) {
+        int a = borders.low()[i];
+        int b = borders.high()[i];
+        double lap = lapMm * borders.lengthMm()[i];
+        double toA = rank.length == 0 ? 0.5 : rank[a] > rank[b] ? 1 : 0;
+        worked[a] += toA * lap;
+        worked[b] += (1 - toA) * lap;
+      }
+      return worked;
+    }
+
+    /** Pushes borders outward from cells over the limit, by estimate and what it was missing. */
+    void push(int[] rank, double[] missing) {
+      double target = PUSHED * settings.limitMm2();
+      for (int i = 0; i < PUSHES; i++) {
+        double[] worked = estimate(rank);
+        for (int c = 0; c < worked.length; c++) {
+          worked[c] += missing[c];
+        }
+        double[] change = Evening.change(measure.borders(), worked, target);
+        if (Arrays.stream(change).allMatch(x -> x == 0)) {
+          break;
+        }
+        double[] step = Balance.step(measure.borders(), change);
+        for (int c = 0; c < step.length; c++) {
+          double most = LARGEST_PUSH * radius;
+          fields.push(c, Math.max(-most, Math.min(most, step[c])));
+        }
+        fields.spread();
+        measure();
       }
     }
-    return worked;
   }
 
   private static double[] difference(double[] a, double[] b) {
@@ -167,10 +284,10 @@ final class Fitting {
     return difference;
   }
 
-  private int[] rankOfCells(Layout layout) {
+  private int[] rankOfCells(SeamCut cut, int[] order) {
     int[] rank = new int[partition.cells()];
-    for (int i = 0; i < layout.order().length; i++) {
-      int origin = layout.cut().origin()[layout.order()[i]];
+    for (int i = 0; i < order.length; i++) {
+      int origin = cut.origin()[order[i]];
       if (origin < rank.length) {
         rank[origin] = i;
       }
@@ -189,13 +306,8 @@ final class Fitting {
     return worked;
   }
 
-  private boolean full(double[] worked) {
-    double[] mean = partition.meanOf(worked);
-    return Arrays.stream(mean).anyMatch(m -> m > FULL * settings.limitMm2());
-  }
-
   /** Adds a cell to each component with a cell over the limit, farthest out in its worst cell. */
-  private boolean grow(double[] worked, Progress progress) {
+  private boolean grow(double[] worked) {
     int[] cells = partition.cellsOfComponents();
     int[] worst = new int[cells.length];
     Arrays.fill(worst, -1);
@@ -213,14 +325,12 @@ final class Fitting {
       any = true;
     }
     if (any) {
-      partition.spread(progress.between(0, 0.05));
-      Progress relaxing = progress.between(0.05, 0.7);
+      partition.spread(Progress.NONE);
       for (int i = 0; i < RELAXATIONS; i++) {
-        partition.balance(estimate(null), DAMPING);
+        partition.balance(partition.workedMm2(lapMm), DAMPING);
         partition.relax();
-        partition.spread(relaxing.between(i / (double) RELAXATIONS, (i + 1.0) / RELAXATIONS));
+        partition.spread(Progress.NONE);
       }
-      push(null, new double[partition.cells()], progress.between(0.7, 1));
     }
     return any;
   }

@@ -1,5 +1,6 @@
 package org.seamwright.section;
 
+import java.util.function.IntPredicate;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
 
@@ -28,7 +29,7 @@ final class IntrinsicDelaunay {
   private final boolean[] waiting;
   private int size;
 
-  private IntrinsicDelaunay(Mesh mesh, Topology topology, double[] edgeMm) {
+  private IntrinsicDelaunay(Mesh mesh, Topology topology, double[] edgeMm, IntPredicate stays) {
     corner = mesh.corner().clone();
     edge = edgeMm.clone();
     twin = new int[corner.length];
@@ -36,7 +37,8 @@ final class IntrinsicDelaunay {
     waiting = new boolean[corner.length];
     for (int h = 0; h < corner.length; h++) {
       int other = topology.twin(h);
-      twin[h] = other >= 0 && corner[other] != corner[h] ? other : Topology.OPEN;
+      boolean flips = other >= 0 && corner[other] != corner[h] && !stays.test(h);
+      twin[h] = flips && !stays.test(other) ? other : Topology.OPEN;
     }
   }
 
@@ -44,9 +46,11 @@ final class IntrinsicDelaunay {
    * Flips the edges of a mesh.
    *
    * @param edgeMm one entry per half-edge: its length
+   * @param stays half-edges that are not to be flipped
    */
-  static IntrinsicDelaunay of(Mesh mesh, Topology topology, double[] edgeMm) {
-    IntrinsicDelaunay result = new IntrinsicDelaunay(mesh, topology, edgeMm);
+  static IntrinsicDelaunay of(
+      Mesh mesh, Topology topology, double[] edgeMm, IntPredicate stays) {
+    IntrinsicDelaunay result = new IntrinsicDelaunay(mesh, topology, edgeMm, stays);
     for (int h = result.corner.length - 1; h >= 0; h--) {
       result.push(h);
     }
@@ -93,7 +97,7 @@ final class IntrinsicDelaunay {
   }
 
   /** Area from three sides, in Kahan's order of subtraction; 0 if they make no triangle. */
-  private static double area(double a, double b, double c) {
+  static double area(double a, double b, double c) {
     double high = Math.max(a, Math.max(b, c));
     double low = Math.min(a, Math.min(b, c));
     double middle = a + b + c - high - low;

@@ -8,8 +8,6 @@ import org.seamwright.basis.Progress;
  * Voronoi cells; {@link #relax} moves each seed to the middle of its cell (S. Lloyd, 1982), {@link
  * #balance} pushes borders until all cells of a component have the same worked area (as in
  * capacity-constrained tessellations: M. Balzer and D. Heck, 2008).
- *
- * <p>A later step may move borders by other rules: all it has to change is {@link #distances}.
  */
 final class Partition {
   /** Largest change of a weight in one step, in side lengths of a cell: keeps neighbours alive. */
@@ -43,19 +41,6 @@ final class Partition {
     for (int i = 0; i < seed.length; i++) {
       component[i] = componentOf(seed[i]);
     }
-  }
-
-  /**
-   * The same cells on the domain that this one's domain was coarsened from; to be spread.
-   *
-   * @param fine the domain that {@link Domain#meshVertex} names vertices of
-   */
-  Partition on(Domain fine) {
-    int[] fineSeed = new int[seed.length];
-    for (int i = 0; i < seed.length; i++) {
-      fineSeed[i] = domain.meshVertex()[seed[i]];
-    }
-    return new Partition(fine, fineSeed, weight);
   }
 
   private int componentOf(int vertex) {
@@ -131,7 +116,7 @@ final class Partition {
 
   /** Adds a cell at a vertex, with the weight of the cell that it is taken from. */
   void add(int vertex) {
-    int from = distances == null ? CellDistances.NONE : distances.cell(vertex);
+    int from = distances == null ? CellKeys.NONE : distances.cell(vertex);
     int n = seed.length;
     seed = Arrays.copyOf(seed, n + 1);
     weight = Arrays.copyOf(weight, n + 1);
@@ -213,6 +198,18 @@ final class Partition {
       double most = LARGEST_STEP * Math.sqrt(mean[component[i]]);
       weight[i] += Math.max(-most, Math.min(most, damping * step[i]));
     }
+  }
+
+  /** Worked area per cell while the order is open: each border's lap goes half to either side. */
+  double[] workedMm2(double lapMm) {
+    double[] worked = measure.areaMm2().clone();
+    Borders borders = measure.borders();
+    for (int i = 0; i < borders.count(); i++) {
+      double half = lapMm * borders.lengthMm()[i] / 2;
+      worked[borders.low()[i]] += half;
+      worked[borders.high()[i]] += half;
+    }
+    return worked;
   }
 
   /** Mean per component of a value per cell. */

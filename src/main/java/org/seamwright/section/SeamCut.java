@@ -22,29 +22,34 @@ import org.seamwright.mesh.Topology;
 record SeamCut(CutMesh cut, EdgeRings rings, int[] label, int[] origin) {
 
   /**
-   * Cuts along the cells of a partition.
+   * Cuts along the borders of cells.
    *
    * @param mesh the whole piece
-   * @param partition cells, spread
+   * @param domain the faces that cells lie on
+   * @param keys the cells
    * @param whole one entry per face: label of faces that are not in the partition's domain, from
    *     the number of cells upward, or negative for none
    * @param labels number of labels, cells included
    */
-  static SeamCut of(Mesh mesh, Partition partition, int[] whole, int labels) {
+  static SeamCut of(Mesh mesh, Domain domain, CellKeys keys, int[] whole, int labels) {
     CutMesh cut = CutMesh.none(mesh);
     int[] label = whole.clone();
-    Domain domain = partition.domain();
     int[] group = domain.groups();
     int groups = Arrays.stream(group).max().orElse(-1) + 1;
     for (int g = 0; g < groups; g++) {
-      Vertices vertices = new Vertices(partition, group, g, cut.mesh().vertexCount());
-      boolean[] inGroup = faces(domain, group, g, mesh.faceCount());
+      Vertices vertices = new Vertices(domain, keys, group, g, cut.mesh().vertexCount());
+      int[] inGroup = faces(domain, group, g, mesh.faceCount());
       int[] parent = cut.parentFace();
       LabelCut.Result next =
-          LabelCut.cut(cut.mesh(), vertices.label, vertices::score, f -> inGroup[parent[f]]);
+          LabelCut.cut(
+              cut.mesh(),
+              vertices.label,
+              vertices::score,
+              f -> inGroup[parent[f]] >= 0,
+              f -> keys.tiedFace(inGroup[parent[f]]));
       label = next.cut().carryFaces(label);
       for (int f = 0; f < label.length; f++) {
-        if (inGroup[parent[next.cut().parentFace()[f]]]) {
+        if (inGroup[parent[next.cut().parentFace()[f]]] >= 0) {
           label[f] = next.faceLabel()[f];
         }
       }
@@ -70,22 +75,24 @@ record SeamCut(CutMesh cut, EdgeRings rings, int[] label, int[] origin) {
     }
     int[] origin = IntStream.range(0, labels).filter(l -> hasArea[l]).toArray();
     int[] number = new int[labels];
-    Arrays.fill(number, CellDistances.NONE);
+    Arrays.fill(number, CellKeys.NONE);
     for (int i = 0; i < origin.length; i++) {
       number[origin[i]] = i;
     }
     for (int f = 0; f < label.length; f++) {
-      label[f] = label[f] >= 0 ? number[label[f]] : CellDistances.NONE;
+      label[f] = label[f] >= 0 ? number[label[f]] : CellKeys.NONE;
     }
     return origin;
   }
 
-  private static boolean[] faces(Domain domain, int[] group, int g, int faces) {
-    boolean[] in = new boolean[faces];
+  /** Faces of the domain by faces of the mesh, for the components of one group; -1 for others. */
+  private static int[] faces(Domain domain, int[] group, int g, int faces) {
+    int[] in = new int[faces];
+    Arrays.fill(in, -1);
     for (int c = 0; c < group.length; c++) {
       if (group[c] == g) {
         for (int f = domain.faceBegin()[c]; f < domain.faceBegin()[c + 1]; f++) {
-          in[domain.meshFace()[f]] = true;
+          in[domain.meshFace()[f]] = f;
         }
       }
     }
@@ -96,19 +103,18 @@ record SeamCut(CutMesh cut, EdgeRings rings, int[] label, int[] origin) {
   private static final class Vertices {
     final int[] label;
     private final int[] domainVertex;
-    private final CellDistances distances;
+    private final CellKeys keys;
 
-    Vertices(Partition partition, int[] group, int g, int vertices) {
-      Domain domain = partition.domain();
-      distances = partition.distances();
+    Vertices(Domain domain, CellKeys keys, int[] group, int g, int vertices) {
+      this.keys = keys;
       domainVertex = new int[vertices];
       label = new int[vertices];
-      Arrays.fill(label, CellDistances.NONE);
+      Arrays.fill(label, CellKeys.NONE);
       for (int c = 0; c < group.length; c++) {
         if (group[c] == g) {
           for (int v = domain.vertexBegin()[c]; v < domain.vertexBegin()[c + 1]; v++) {
             domainVertex[domain.meshVertex()[v]] = v;
-            label[domain.meshVertex()[v]] = distances.cell(v);
+            label[domain.meshVertex()[v]] = keys.cell(v);
           }
         }
       }
@@ -116,7 +122,7 @@ record SeamCut(CutMesh cut, EdgeRings rings, int[] label, int[] origin) {
 
     /** The nearer cell wins. */
     double score(int vertex, int cell) {
-      return -distances.key(domainVertex[vertex], cell);
+      return -keys.key(domainVertex[vertex], cell);
     }
   }
 }

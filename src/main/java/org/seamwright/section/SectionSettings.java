@@ -7,12 +7,23 @@ package org.seamwright.section;
  * @param activationLapMm width of the activation lap along the surface, mm; 0 for none
  * @param flashLapMm width of the flash lap along the surface, mm; 0 for none
  * @param pins what is asked of the order of work
+ * @param seams what seams cost where
  */
 public record SectionSettings(
-    double limitMm2, double activationLapMm, double flashLapMm, OrderPins pins) {
-  /** Settings that leave the order free. */
+    double limitMm2,
+    double activationLapMm,
+    double flashLapMm,
+    OrderPins pins,
+    SeamWeights seams) {
+  /** Settings that leave the order free, with the usual weights of seams. */
   public SectionSettings(double limitMm2, double activationLapMm, double flashLapMm) {
     this(limitMm2, activationLapMm, flashLapMm, OrderPins.NONE);
+  }
+
+  /** Settings with the usual weights of seams. */
+  public SectionSettings(
+      double limitMm2, double activationLapMm, double flashLapMm, OrderPins pins) {
+    this(limitMm2, activationLapMm, flashLapMm, pins, SeamWeights.DEFAULT);
   }
 
   /** Checks the ranges. */

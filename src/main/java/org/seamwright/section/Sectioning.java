@@ -30,7 +30,16 @@ import org.seamwright.region.Treatment;
  */
 public final class Sectioning {
   /** Shortest side of a cell in edges: enough for a border to bend. */
-  private static final double EDGES_PER_SIDE = 10;
+  private static final double LEAST_EDGES_PER_SIDE = 12;
+
+  /** The same for few cells: enough to go through lettering without steps. */
+  private static final double MOST_EDGES_PER_SIDE = 40;
+
+  /** Edges of all cells' sides, squared: what refining a piece of large faces may come to. */
+  private static final double EDGES_SQUARED = 16_000;
+
+  /** Shortest line of edges that seams keep to, in sides of a section. */
+  private static final double LEAST_LINE = 0.3;
 
   private Sectioning() {}
 
@@ -52,19 +61,27 @@ public final class Sectioning {
     Components components = Components.of(pieces, settings.limitMm2());
     CutMesh fine = refine(map.mesh(), components, settings.limitMm2());
     progress.at(0.05);
-    Domain domain =
-        Domain.of(fine.mesh(), fine.carryFaces(components.divided()), components.dividedCount());
+    Ground ground =
+        Ground.of(
+            fine.mesh(),
+            fine.carryFaces(components.divided()),
+            components.dividedCount(),
+            settings.seams(),
+            f -> 1,
+            LEAST_LINE * Math.sqrt(settings.limitMm2()));
     double lapMm = Math.max(settings.activationLapMm(), settings.flashLapMm());
-    Partition partition =
-        Division.coarseToFine(domain, settings.limitMm2(), lapMm, progress.between(0.05, 0.4));
+    Division.Start start =
+        Division.coarse(
+            ground.domain(), settings.limitMm2(), lapMm, progress.between(0.05, 0.3));
     Layout layout =
         new Fitting(
                 fine.mesh(),
                 fine.carryFaces(components.whole()),
                 components.wholeCount(),
-                partition,
+                ground,
+                start,
                 settings)
-            .run(progress.between(0.4, 0.9));
+            .run(progress.between(0.3, 0.9));
     return plan(fine, layout, settings, progress.between(0.9, 1));
   }
 
@@ -109,8 +126,9 @@ public final class Sectioning {
       return CutMesh.none(mesh);
     }
     double cell = Math.max(limitMm2, components.dividedMm2() / Division.MOST_CELLS);
-    return Refinement.edges(
-        mesh, Math.sqrt(cell) / EDGES_PER_SIDE, f -> components.divided()[f] >= 0);
+    double edges = Math.sqrt(EDGES_SQUARED * cell / components.dividedMm2());
+    edges = Math.max(LEAST_EDGES_PER_SIDE, Math.min(MOST_EDGES_PER_SIDE, edges));
+    return Refinement.edges(mesh, Math.sqrt(cell) / edges, f -> components.divided()[f] >= 0);
   }
 
   private static SectionPlan plan(

@@ -1,5 +1,6 @@
 package org.seamwright.section;
 
+import java.util.function.IntPredicate;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
@@ -20,12 +21,21 @@ record Surface(
     Mesh mesh, int[] way, VertexFans fans, double[] edgeMm, double[] reachMm, double[] areaMm2) {
   /** Prepares a mesh: O(n). */
   static Surface of(Mesh mesh) {
+    return of(mesh, Topology.of(mesh), h -> false);
+  }
+
+  /**
+   * Prepares a mesh: O(n).
+   *
+   * @param lines half-edges that {@code way} has as well
+   */
+  static Surface of(Mesh mesh, Topology topology, IntPredicate lines) {
     double[] area = new double[mesh.faceCount()];
     for (int f = 0; f < area.length; f++) {
       area[f] = Faces.area(mesh, f);
     }
     double[] edge = lengths(mesh);
-    IntrinsicDelaunay flipped = IntrinsicDelaunay.of(mesh, Topology.of(mesh), edge);
+    IntrinsicDelaunay flipped = IntrinsicDelaunay.of(mesh, topology, edge, lines);
     double[] reach = new double[mesh.vertexCount()];
     extend(reach, mesh.corner(), edge);
     extend(reach, flipped.corner(), flipped.edgeMm());

@@ -3,6 +3,7 @@ package org.seamwright.section;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -74,7 +75,8 @@ class DivisionTest {
     assertThat(coarse.isCoarse()).isTrue();
     Partition partition = Division.of(coarse, 400, 0, Progress.NONE);
     assertThat(partition.cells()).isEqualTo(6);
-    Partition exact = partition.on(fine);
+    int[] seed = Arrays.stream(partition.seeds()).map(v -> coarse.meshVertex()[v]).toArray();
+    Partition exact = new Partition(fine, seed, partition.weightsMm());
     exact.spread(Progress.NONE);
     for (int i = 0; i < 6; i++) {
       // The coarse strip knows areas to about a cluster, 2000 mm² / 150.
