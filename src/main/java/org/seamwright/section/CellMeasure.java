@@ -27,8 +27,7 @@ record CellMeasure(double[] areaMm2, Borders borders) {
    * @param line half-edges whose ends are both ties
    * @param across one entry per entry of {@code line}: the half-edge on the other side
    */
-  static CellMeasure of(
-      Surface surface, CellKeys distances, int cells, int[] line, int[] across) {
+  static CellMeasure of(Surface surface, CellKeys distances, int cells, int[] line, int[] across) {
     Measurer measurer = new Measurer(surface, distances, cells);
     for (int i = 0; i < line.length; i++) {
       int a = measurer.tied(line[i] / 3);
@@ -137,7 +136,10 @@ record CellMeasure(double[] areaMm2, Borders borders) {
       area[c] += (1 - at) * faceArea[f];
       double step =
           Math.abs(
-              distances.key(v, b) - distances.key(v, c) - distances.key(w, b) + distances.key(w, c));
+              distances.key(v, b)
+                  - distances.key(v, c)
+                  - distances.key(w, b)
+                  + distances.key(w, c));
       double steep = Math.max(step, LEAST_SLOPE * Faces.length(mesh, v, w));
       double response = steep > 0 ? faceArea[f] / steep : 0;
       borders.add(b, c, apart(u, v, w, 1, 0, 0, 0, 1 - at, at), response);

@@ -8,9 +8,9 @@ import org.seamwright.mesh.Mesh;
 /**
  * Fits sections to the limit. Laps depend on the order, worked areas on laps, and seams on worked
  * areas; so: search seams ({@link SeamSearch}), smooth them ({@link SeamFields}), choose an order,
- * search again with the laps that it gives, cut, measure exactly, push borders by what was measured,
- * and again, until all sections keep the limit. Where a component is too full for that it gets
- * another cell. Of all tries the one with the least excess is kept.
+ * search again with the laps that it gives, cut, measure exactly, push borders by what was
+ * measured, and again, until all sections keep the limit. Where a component is too full for that it
+ * gets another cell. Of all tries the one with the least excess is kept.
  *
  * <p>Cost per try: one search, one smoothing, one cut, and the distances of all laps.
  */
@@ -95,7 +95,9 @@ final class Fitting {
     return best;
   }
 
-  /** Tries to fit with the cells there are; gives what each has in the end, or nothing if it fits. */
+  /**
+   * Tries to fit with the cells there are; gives what each has in the end, or nothing if it fits.
+   */
   private double[] tries(Progress progress) {
     int cells = partition.cells();
     int[] label = search(firstLabels(), new int[0], new double[cells]).run();
@@ -230,14 +232,11 @@ final class Fitting {
     }
 
     private void measure() {
-      measure =
-          CellMeasure.of(
-              ground.domain().surface(), fields, partition.cells(), lines, across);
+      measure = CellMeasure.of(ground.domain().surface(), fields, partition.cells(), lines, across);
     }
 
     SeamCut cut() {
-      return SeamCut.of(
-          mesh, ground.domain(), fields, labels(), partition.cells() + wholeCount);
+      return SeamCut.of(mesh, ground.domain(), fields, labels(), partition.cells() + wholeCount);
     }
 
     /** Worked area per cell; with no order each lap goes half to either side. */

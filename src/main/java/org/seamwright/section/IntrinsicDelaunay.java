@@ -48,8 +48,7 @@ final class IntrinsicDelaunay {
    * @param edgeMm one entry per half-edge: its length
    * @param stays half-edges that are not to be flipped
    */
-  static IntrinsicDelaunay of(
-      Mesh mesh, Topology topology, double[] edgeMm, IntPredicate stays) {
+  static IntrinsicDelaunay of(Mesh mesh, Topology topology, double[] edgeMm, IntPredicate stays) {
     IntrinsicDelaunay result = new IntrinsicDelaunay(mesh, topology, edgeMm, stays);
     for (int h = result.corner.length - 1; h >= 0; h--) {
       result.push(h);

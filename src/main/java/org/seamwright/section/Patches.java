@@ -4,9 +4,10 @@ import java.util.Arrays;
 import org.seamwright.mesh.EdgeRings;
 
 /**
- * The intrinsic triangles of a domain gathered into small patches, with what a seam between two of them costs:
- * the graph on which seams are searched. A patch holds the triangles of one cluster of vertices, and
- * ends where lines that seams keep to run through it, so a seam can follow such a line exactly.
+ * The intrinsic triangles of a domain gathered into small patches, with what a seam between two of
+ * them costs: the graph on which seams are searched. A patch holds the triangles of one cluster of
+ * vertices, and ends where lines that seams keep to run through it, so a seam can follow such a
+ * line exactly.
  *
  * <p>Cost: O(n α(n)).
  *

@@ -82,7 +82,9 @@ record SeamCost(float[] edge, float[] face) {
     return height > 0;
   }
 
-  /** Edges hang together at their ends; lines whose length in all is too short lose their factor. */
+  /**
+   * Edges hang together at their ends; lines whose length in all is too short lose their factor.
+   */
   private static void dropShort(Mesh mesh, float[] edge, double leastMm) {
     int[] corner = mesh.corner();
     int[] root = new int[mesh.vertexCount()];
@@ -98,7 +100,8 @@ record SeamCost(float[] edge, float[] face) {
     for (int h = 0; h < edge.length; h++) {
       if (edge[h] < 1) {
         // Both half-edges of an edge count half of it.
-        length[find(root, corner[h])] += Faces.length(mesh, corner[h], corner[Topology.next(h)]) / 2;
+        length[find(root, corner[h])] +=
+            Faces.length(mesh, corner[h], corner[Topology.next(h)]) / 2;
       }
     }
     for (int h = 0; h < edge.length; h++) {

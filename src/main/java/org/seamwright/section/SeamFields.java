@@ -10,8 +10,8 @@ import org.seamwright.mesh.VertexFans;
  * Smooth fields whose borders are the seams: for every cell a field that is 1 inside, 0 outside and
  * even in between, made from the crooked borders of patches by two steps of heat flow near them.
  * Where the fields of two cells are equal runs a seam that is short for its surroundings (B.
- * Merriman, J. Bence and S. Osher, "Diffusion generated motion by mean curvature", 1992). Heat flows
- * slower where seams are cheap, which draws them there.
+ * Merriman, J. Bence and S. Osher, "Diffusion generated motion by mean curvature", 1992). Heat
+ * flows slower where seams are cheap, which draws them there.
  *
  * <p>Runs of a seam along a line it keeps to ({@link SeamCost#isLine}) stay exactly there: their
  * vertices are ties, and no heat passes them. A weight per cell pushes its other borders outward.
@@ -281,9 +281,7 @@ final class SeamFields implements CellKeys {
 
   /** The half-edges on the other side of {@link #lines}. */
   int[] acrossLines() {
-    return Arrays.stream(line)
-        .map(h -> ground.meshEdge()[ground.wayRings().next(h)])
-        .toArray();
+    return Arrays.stream(line).map(h -> ground.meshEdge()[ground.wayRings().next(h)]).toArray();
   }
 
   /**

@@ -66,7 +66,12 @@ final class SeamSearch {
    * @param extraMm2 one entry per cell: area to count beside what the graph tells
    */
   SeamSearch(
-      Patches patches, int[] label, int cells, double lapMm, double capMm2, int[] rank,
+      Patches patches,
+      int[] label,
+      int cells,
+      double lapMm,
+      double capMm2,
+      int[] rank,
       double[] extraMm2) {
     this.patches = patches;
     this.label = label.clone();
@@ -204,7 +209,7 @@ final class SeamSearch {
       sourceSide = new boolean[members.length];
     }
     boolean[] free = new boolean[memberCount];
-    boolean better = cores(a, b, free) && deal(a, b, free);
+    boolean better = cores(a, free) && deal(a, b, free);
     for (int m = 0; m < memberCount; m++) {
       local[members[m]] = -1;
     }
@@ -320,7 +325,7 @@ final class SeamSearch {
   }
 
   /** Marks the patches that may change hands: all but those deep inside. */
-  private boolean cores(int a, int b, boolean[] free) {
+  private boolean cores(int a, boolean[] free) {
     for (int m = 0; m < memberCount; m++) {
       depth[members[m]] = Double.POSITIVE_INFINITY;
     }

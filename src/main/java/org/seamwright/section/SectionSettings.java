@@ -10,11 +10,7 @@ package org.seamwright.section;
  * @param seams what seams cost where
  */
 public record SectionSettings(
-    double limitMm2,
-    double activationLapMm,
-    double flashLapMm,
-    OrderPins pins,
-    SeamWeights seams) {
+    double limitMm2, double activationLapMm, double flashLapMm, OrderPins pins, SeamWeights seams) {
   /** Settings that leave the order free, with the usual weights of seams. */
   public SectionSettings(double limitMm2, double activationLapMm, double flashLapMm) {
     this(limitMm2, activationLapMm, flashLapMm, OrderPins.NONE);

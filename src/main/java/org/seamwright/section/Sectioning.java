@@ -71,8 +71,7 @@ public final class Sectioning {
             LEAST_LINE * Math.sqrt(settings.limitMm2()));
     double lapMm = Math.max(settings.activationLapMm(), settings.flashLapMm());
     Division.Start start =
-        Division.coarse(
-            ground.domain(), settings.limitMm2(), lapMm, progress.between(0.05, 0.3));
+        Division.coarse(ground.domain(), settings.limitMm2(), lapMm, progress.between(0.05, 0.3));
     Layout layout =
         new Fitting(
                 fine.mesh(),
