@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Times this project's mesh engine beside general-purpose peers, whole processes, and prints a table
 # for docs/performance.md. Needs cc, c++, GNU time; takes what else is there of CGAL, assimp and VTK.
-# usage: src/bench/peers.sh [RUNS]      after: mvn -B -q package -DskipTests
+# usage: src/bench/peers.sh [RUNS]      after: mvn -B -q -Pimage package -DskipTests
 set -eu
 cd "$(dirname "$0")/../.."
 runs=${1:-5}
@@ -22,7 +22,19 @@ done
 "$work/ripple_torus" 1000 500 "$work/1m.obj" >&2
 "$work/ripple_torus" 3163 1581 "$work/10m.stl" >&2
 classpath=target/classes:target/test-classes:$(printf '%s:' target/lib/*.jar)
+"$work/ripple_torus" 100 50 "$work/10k.stl" >&2
 java -cp "$classpath" org.seamwright.bench.TextStl "$work/1m.stl" "$work/1m-text.stl" >&2
+
+# The installed program: the runtime of the image with the options of its launcher.
+image=target/image/seamwright
+if [ -x $image/bin/seamwright ]; then
+  installed=("$image/lib/runtime/bin/java")
+  read -ra options < <(sed -n 's|.*/bin/java" \(.*\) -cp .*|\1|p' $image/bin/seamwright)
+  installed+=("${options[@]}" -cp target/test-classes)
+else
+  echo "no image" >&2
+  installed=()
+fi
 
 # Best of some runs: seconds, and the largest resident size in MB.
 best() {
@@ -40,11 +52,16 @@ row() { echo "| $1 | $(best "${@:2}") |"; }
 
 grep -m1 'model name' /proc/cpuinfo | sed 's/.*: /machine: /'
 echo "cores: $(nproc), $(java -version 2>&1 | head -1), best of $runs runs, $(date +%F)"
+echo; echo "| 10k triangles, binary STL | time | resident |"; echo "|---|---|---|"
+[ ${#installed[@]} -gt 0 ] && row "the command measure, image" $image/bin/seamwright measure "$work/10k.stl" --unit mm
+row "the command measure, java -jar" java -jar target/seamwright.jar measure "$work/10k.stl" --unit mm
 for size in 1m 10m; do
   n=$runs; [ $size = 10m ] && runs=$(( (runs + 1) / 2 ))
   echo; echo "| $size triangles, binary STL | time | resident |"; echo "|---|---|---|"
-  row "this project: read, weld, half-edges, faults, parts, area" java -cp "$classpath" org.seamwright.bench.ReadCheck "$work/$size.stl"
-  row "this project: the command measure, smooth area included" java -jar target/seamwright.jar measure "$work/$size.stl" --unit mm --json
+  [ ${#installed[@]} -gt 0 ] && row "this project, image: read, weld, half-edges, faults, parts, area" "${installed[@]}" org.seamwright.bench.ReadCheck "$work/$size.stl"
+  row "this project, any Java 17: the same" java -cp "$classpath" org.seamwright.bench.ReadCheck "$work/$size.stl"
+  [ ${#installed[@]} -gt 0 ] && row "image: the command measure, smooth area included" $image/bin/seamwright measure "$work/$size.stl" --unit mm --json
+  row "java -jar: the same" java -jar target/seamwright.jar measure "$work/$size.stl" --unit mm --json
   row "C, counting sort" "$work/sort_weld" "$work/$size.stl"
   row "C, plain hash" "$work/hash_weld" "$work/$size.stl" weld
   [ -x "$work/cgal_mesh" ] && row "CGAL" "$work/cgal_mesh" "$work/$size.stl"

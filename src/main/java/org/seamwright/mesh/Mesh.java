@@ -1,6 +1,7 @@
 package org.seamwright.mesh;
 
 import java.util.Objects;
+import org.seamwright.basis.Parallel;
 
 /**
  * A triangle mesh in millimetres. Immutable: a cut or repair gives a new mesh.
@@ -13,6 +14,9 @@ import java.util.Objects;
  * millions of faces live on them. They are read, never written.
  */
 public final class Mesh {
+  /** Below this many corners a second thread costs more than it saves. */
+  private static final int MANY_CORNERS = 1 << 18;
+
   private final double[] xyz;
   private final int[] corner;
 
@@ -37,13 +41,38 @@ public final class Mesh {
           "Expected 3 numbers per vertex and face, found " + xyz.length + " and " + corner.length);
     }
     int vertices = xyz.length / 3;
-    for (int h = 0; h < corner.length; h++) {
-      if (corner[h] < 0 || corner[h] >= vertices) {
-        throw new IllegalArgumentException(
-            "Corner " + h + " names vertex " + corner[h] + " of " + vertices);
+    if (!allBelow(corner, vertices)) {
+      int h = 0;
+      while (corner[h] >= 0 && corner[h] < vertices) {
+        h++;
       }
+      throw new IllegalArgumentException(
+          "Corner " + h + " names vertex " + corner[h] + " of " + vertices);
     }
     return new Mesh(xyz, corner);
+  }
+
+  /** Whether all numbers are from 0 to under a limit. */
+  private static boolean allBelow(int[] numbers, int limit) {
+    int ranges = Parallel.ranges(numbers.length, MANY_CORNERS);
+    boolean[] wrong = new boolean[ranges];
+    Parallel.each(
+        ranges,
+        i -> {
+          int over = 0;
+          int end = Parallel.begin(numbers.length, ranges, i + 1);
+          for (int h = Parallel.begin(numbers.length, ranges, i); h < end; h++) {
+            // The sign of this is set if the number is outside.
+            over |= numbers[h] | (limit - 1 - numbers[h]);
+          }
+          wrong[i] = over < 0;
+        });
+    for (boolean some : wrong) {
+      if (some) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** Number of vertices. */

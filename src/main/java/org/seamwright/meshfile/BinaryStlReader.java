@@ -26,6 +26,9 @@ final class BinaryStlReader {
   /** Facets of one read: a megabyte, which the second-level cache holds. */
   private static final int STRIDE = 20_480;
 
+  /** Facets that are welded together; a call for each keeps what the compiler takes small. */
+  private static final int BATCH = WeldBlock.BATCH / 3;
+
   private static final int LEAST_PER_RANGE = 1 << 15;
 
   /** Corners are numbered by int. */
@@ -128,9 +131,11 @@ final class BinaryStlReader {
     for (int facet = from; facet < to; facet += STRIDE) {
       int some = Math.min(STRIDE, to - facet);
       source.read(buffer.clear().limit(FACET * some), lengthFor(facet));
-      int bad = scan(buffer, some, b);
-      if (bad >= 0) {
-        throw notFinite(buffer, facet, bad);
+      for (int i = 0; i < some; i += BATCH) {
+        int bad = scan(buffer, i, Math.min(some, i + BATCH), b);
+        if (bad >= 0) {
+          throw notFinite(buffer, facet, bad);
+        }
       }
       if (b == 0) {
         progress.at((double) (facet - from) / (to - from));
@@ -139,11 +144,11 @@ final class BinaryStlReader {
     blocks[b].close();
   }
 
-  /** Welds the facets of a buffer; gives the first with a coordinate that is not finite, or -1. */
-  private int scan(ByteBuffer buffer, int some, int b) {
+  /** Takes facets of a buffer; gives the first with a coordinate that is not finite, or -1. */
+  private int scan(ByteBuffer buffer, int from, int to, int b) {
     WeldBlock block = blocks[b];
     int marks = 0;
-    for (int i = 0, at = 12; i < some; i++, at += FACET) {
+    for (int i = from, at = FACET * from + 12; i < to; i++, at += FACET) {
       for (int k = at; k < at + 36; k += 12) {
         float x = buffer.getFloat(k);
         float y = buffer.getFloat(k + 4);

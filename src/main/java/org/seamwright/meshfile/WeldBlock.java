@@ -10,7 +10,7 @@ import org.seamwright.basis.Parallel;
  */
 final class WeldBlock {
   /** Corners looked up together: as many as their cache lines fit the first-level cache. */
-  private static final int BATCH = 192;
+  static final int BATCH = 192;
 
   private static final int NEW = -1;
 
@@ -58,26 +58,48 @@ final class WeldBlock {
     return new WeldBlock(new VertexTable(expected(room)), new int[room], 0);
   }
 
-  /**
-   * Adds the next corner as part of a batch of whole faces; {@link #flush} ends it. Most corners
-   * are also corners of the face before, and need no looking up.
-   */
+  /** Adds the next corner to a batch of whole faces; {@link #flush} ends it. */
   void put(double x, double y, double z) {
-    int i = batch;
-    int before = i - i % 3 - 3;
-    int like = before < 0 ? NEW : likeOf(x, y, z, 3 * before);
-    same[i] = like;
+    int i = batch++;
     p[3 * i] = x + 0.0;
     p[3 * i + 1] = y + 0.0;
     p[3 * i + 2] = z + 0.0;
-    batch = i + 1;
     if (batch == BATCH) {
       flush();
     }
   }
 
-  private int likeOf(double x, double y, double z, int at) {
-    for (int k = at; k < at + 9; k += 3) {
+  /**
+   * Numbers the corners of the batch, in loops of their own that the compiler takes one by one: in
+   * a short run its work is much of the time.
+   */
+  void flush() {
+    compare();
+    touch();
+    while (to + batch > corner.length) {
+      corner = Arrays.copyOf(corner, Growing.longer(corner.length));
+    }
+    number();
+    to += batch;
+    batch = 0;
+  }
+
+  /** Finds the corners that the face before has too: most, and they need no looking up. */
+  private void compare() {
+    Arrays.fill(same, 0, Math.min(3, batch), NEW);
+    for (int face = 3; face < batch; face += 3) {
+      int end = Math.min(face + 3, batch);
+      for (int i = face; i < end; i++) {
+        same[i] = likeOf(3 * i, 3 * face - 9);
+      }
+    }
+  }
+
+  private int likeOf(int i, int face) {
+    double x = p[i];
+    double y = p[i + 1];
+    double z = p[i + 2];
+    for (int k = face; k < face + 9; k += 3) {
       if (p[k] == x && p[k + 1] == y && p[k + 2] == z) {
         return k / 3;
       }
@@ -85,11 +107,8 @@ final class WeldBlock {
     return NEW;
   }
 
-  /**
-   * Numbers the corners of the batch: first all their slots are touched, then they are looked up,
-   * so that the waits for memory overlap.
-   */
-  void flush() {
+  /** Touches the slots of all others before any is looked up, so that the waits overlap. */
+  private void touch() {
     int touched = 0;
     for (int i = 0; i < batch; i++) {
       if (same[i] == NEW) {
@@ -99,17 +118,15 @@ final class WeldBlock {
       }
     }
     unused = touched;
-    while (to + batch > corner.length) {
-      corner = Arrays.copyOf(corner, Growing.longer(corner.length));
-    }
+  }
+
+  private void number() {
     for (int i = 0; i < batch; i++) {
       corner[to + i] =
           same[i] == NEW
               ? table.number(p[3 * i], p[3 * i + 1], p[3 * i + 2], hash[i])
               : corner[to + same[i]];
     }
-    to += batch;
-    batch = 0;
   }
 
   /** Corners added so far. */
