@@ -13,6 +13,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.seamwright.basis.Progress;
 import org.seamwright.geodesic.CutMesh;
 import org.seamwright.geodesic.FieldCut;
+import org.seamwright.geodesic.Refinement;
 import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
@@ -75,6 +76,28 @@ class LapsTest {
     assertThat(laps.sections().get(1).activationLapMm2())
         .isCloseTo(length * edges - lost, PROMISED);
     assertThat(laps.sections().get(1).flashLapMm2()).isZero();
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0.25, 3", "0.25, 12", "0.1, 3", "0.1, 6", "0.05, 3", "0.05, 6"})
+  void besideARoundSeamOfVeryShortEdges(double edgeMm, double width) {
+    // A circle of radius 20 on a plane of oblong faces that are much finer where it runs.
+    Mesh plane = Shapes.plane(80, 80, 53, 37);
+    double[] p = plane.xyz();
+    Mesh fine =
+        Refinement.edges(
+                plane,
+                edgeMm,
+                f -> {
+                  int a = 3 * plane.corner()[3 * f];
+                  return Math.abs(Math.hypot(p[a], p[a + 1]) - 20) < 1.5;
+                })
+            .mesh();
+    Sides sides = Sides.of(fine, v -> Math.hypot(fine.x(v), fine.y(v)), 20);
+    Laps laps = lay(sides.mesh(), sides.section(2, 1), width, 0);
+    // A ring: pi ((R + w)^2 - R^2).
+    double ring = Math.PI * ((20 + width) * (20 + width) - 20 * 20);
+    assertThat(laps.sections().get(1).activationLapMm2()).isCloseTo(ring, PROMISED);
   }
 
   @ParameterizedTest
