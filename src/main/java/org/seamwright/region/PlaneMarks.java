@@ -1,5 +1,6 @@
 package org.seamwright.region;
 
+import java.util.function.IntPredicate;
 import java.util.function.IntToDoubleFunction;
 import org.apache.commons.geometry.euclidean.threed.AffineTransformMatrix3D;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
@@ -97,11 +98,12 @@ final class PlaneMarks {
     double span = mark.toDegrees() - mark.fromDegrees();
     Vector3D along = turned(zero, quarter, mark.fromDegrees());
     Vector3D across = turned(zero, quarter, mark.fromDegrees() + 90);
-    cutAlongHalfPlane(mark.point(), along, across, progress.between(0, 0.5));
+    cutAlongHalfPlane(mark.point(), along, across, f -> true, progress.between(0, 0.5));
     cutAlongHalfPlane(
         mark.point(),
         turned(zero, quarter, mark.toDegrees()),
         turned(zero, quarter, mark.toDegrees() + 90),
+        f -> true,
         progress.between(0.5, 1));
     double cosine = Math.cos(Math.toRadians(span));
     double sine = Math.sin(Math.toRadians(span));
@@ -127,8 +129,17 @@ final class PlaneMarks {
     return zero.multiply(Math.cos(angle)).add(quarter.multiply(Math.sin(angle)));
   }
 
+  /** Cuts faces along the half of a plane where {@code along} leads from a point of its rim. */
+  void cutAlongHalfPlane(Vector3D point, Vector3D along, Vector3D normal, IntPredicate faces) {
+    cutAlongHalfPlane(point, along, normal, faces, progress);
+  }
+
   private void cutAlongHalfPlane(
-      Vector3D point, Vector3D along, Vector3D normal, Progress progressOfCut) {
+      Vector3D point,
+      Vector3D along,
+      Vector3D normal,
+      IntPredicate faces,
+      Progress progressOfCut) {
     double[] field = distances(point, normal);
     double offset = along.dot(point);
     double[] limit = {snapMm + offset};
@@ -150,7 +161,7 @@ final class PlaneMarks {
               furthest = Math.max(furthest, pa + da / (da - db) * (along(b, along) - pa));
             }
           }
-          return furthest > limit[0];
+          return furthest > limit[0] && faces.test(f);
         },
         progressOfCut);
   }

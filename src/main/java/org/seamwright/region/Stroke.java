@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.IntPredicate;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.mesh.SurfacePoint;
 
@@ -25,6 +26,7 @@ final class Stroke {
   private final Patch.Maker patches;
   private final Front front;
   private final double snapMm;
+  private final IntPredicate faces;
 
   /** The path laid, for finding what is near it: one line per leg or single point. */
   private final List<List<Vector3D>> lines = new ArrayList<>();
@@ -32,11 +34,23 @@ final class Stroke {
   private int broken;
 
   Stroke(Piece piece, EditableSurface surface, Patch.Maker patches, Front front, double snapMm) {
+    this(piece, surface, patches, front, snapMm, f -> true);
+  }
+
+  /** A stroke whose ways keep to some faces. */
+  Stroke(
+      Piece piece,
+      EditableSurface surface,
+      Patch.Maker patches,
+      Front front,
+      double snapMm,
+      IntPredicate faces) {
     this.piece = piece;
     this.surface = surface;
     this.patches = patches;
     this.front = front;
     this.snapMm = snapMm;
+    this.faces = faces;
   }
 
   /** Lays a path of places on the piece as read; gives the vertices its places have become. */
@@ -120,7 +134,7 @@ final class Stroke {
     double straight = surface.distance(start, end);
     for (double reach : REACHES) {
       double limit = reach * straight;
-      Patch patch = patches.reached(new int[] {seed}, f -> between(f, start, end, limit));
+      Patch patch = patches.reached(new int[] {seed}, f -> faces.test(f) && between(f, start, end, limit));
       Optional<SurfaceWay> way = way(patch, start, end);
       if (way.isPresent() && way.get().lengthMm() <= limit) {
         return Optional.of(new Leg(patch, way.get()));

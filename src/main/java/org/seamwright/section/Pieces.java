@@ -86,7 +86,7 @@ record Pieces(int count, int[] of, int[] label, double[] areaMm2) {
         && corner[3 * f + 2] != corner[3 * f];
   }
 
-  private static int find(int[] root, int f) {
+  static int find(int[] root, int f) {
     int top = f;
     while (root[top] != top) {
       root[top] = root[root[top]];
@@ -96,7 +96,7 @@ record Pieces(int count, int[] of, int[] label, double[] areaMm2) {
   }
 
   /** The lower number becomes the root, so that pieces are numbered by their first face. */
-  private static void union(int[] root, int a, int b) {
+  static void union(int[] root, int a, int b) {
     int ra = find(root, a);
     int rb = find(root, b);
     if (ra < rb) {

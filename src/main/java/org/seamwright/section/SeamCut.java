@@ -37,7 +37,7 @@ record SeamCut(CutMesh cut, EdgeRings rings, int[] label, int[] origin) {
     int[] group = domain.groups();
     int groups = Arrays.stream(group).max().orElse(-1) + 1;
     for (int g = 0; g < groups; g++) {
-      Vertices vertices = new Vertices(domain, keys, group, g, cut.mesh().vertexCount());
+      Vertices vertices = new Vertices(domain, keys, group, g, cut);
       int[] inGroup = faces(domain, group, g, mesh.faceCount());
       int[] parent = cut.parentFace();
       LabelCut.Result next =
@@ -104,11 +104,13 @@ record SeamCut(CutMesh cut, EdgeRings rings, int[] label, int[] origin) {
     final int[] label;
     private final int[] domainVertex;
     private final CellKeys keys;
+    private final CutMesh before;
 
-    Vertices(Domain domain, CellKeys keys, int[] group, int g, int vertices) {
+    Vertices(Domain domain, CellKeys keys, int[] group, int g, CutMesh before) {
       this.keys = keys;
-      domainVertex = new int[vertices];
-      label = new int[vertices];
+      this.before = before;
+      domainVertex = new int[before.oldVertexCount()];
+      label = new int[before.mesh().vertexCount()];
       Arrays.fill(label, CellKeys.NONE);
       for (int c = 0; c < group.length; c++) {
         if (group[c] == g) {
@@ -118,10 +120,28 @@ record SeamCut(CutMesh cut, EdgeRings rings, int[] label, int[] origin) {
           }
         }
       }
+      for (int i = 0; i < before.edgeFrom().length; i++) {
+        labelOnEdge(before.oldVertexCount() + i, before.edgeFrom()[i], before.edgeTo()[i]);
+      }
+    }
+
+    /** A vertex that the cut of another group put on an edge shared with this one. */
+    private void labelOnEdge(int vertex, int from, int to) {
+      if (label[from] >= 0 && label[to] >= 0) {
+        label[vertex] = label[from];
+        if (score(vertex, label[to]) > score(vertex, label[from])) {
+          label[vertex] = label[to];
+        }
+      }
     }
 
     /** The nearer cell wins. */
     double score(int vertex, int cell) {
+      int i = vertex - before.oldVertexCount();
+      if (i >= 0) {
+        double from = score(before.edgeFrom()[i], cell);
+        return from + before.edgeAt()[i] * (score(before.edgeTo()[i], cell) - from);
+      }
       return -keys.key(domainVertex[vertex], cell);
     }
   }

@@ -45,6 +45,12 @@ public record SectionPlan(
   /** Code of the notice that a wish for the order of work could not be kept. */
   public static final String PIN_BROKEN = "order-pin-broken";
 
+  /** Code of the notice that says which axis sections go about. */
+  public static final String AXIS_FOUND = "section-axis-found";
+
+  /** Code of the notice that says how often sections repeat. */
+  public static final String REPEATS = "sections-repeat";
+
   /** Checks that the arrays fit the mesh. */
   public SectionPlan {
     Objects.requireNonNull(mesh, "mesh");
@@ -88,5 +94,23 @@ public record SectionPlan(
         Junctions.NONE,
         List.of(),
         notices);
+  }
+
+  /** The same plan with other sections (named, say) and notices. */
+  SectionPlan with(List<Section> otherSections, List<Notice> otherNotices) {
+    return new SectionPlan(
+        mesh,
+        parentFace,
+        sectionOf,
+        activations,
+        flashes,
+        otherSections,
+        seams,
+        onceMm2,
+        twiceMm2,
+        moreMm2,
+        junctions,
+        rings,
+        otherNotices);
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.IntPredicate;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
 import org.seamwright.basis.Sum;
@@ -52,14 +53,59 @@ public final class Sectioning {
    * @return sections in working order; none if nothing is plated
    */
   public static SectionPlan split(SurfaceMap map, SectionSettings settings, Progress progress) {
+    Divided divided =
+        divide(map.mesh(), plated(map), f -> false, settings, progress.between(0, 0.9));
+    return plan(divided.fine(), divided.layout(), settings, progress.between(0.9, 1));
+  }
+
+  /**
+   * Splits the plated faces of a piece the way the user asks for.
+   *
+   * @param map the piece with its treatments
+   * @param settings limit and lap widths
+   * @param choices way, symmetry and edits
+   * @param progress told how far it is; may cancel
+   * @return sections in working order; none if nothing is plated
+   * @throws SectionException if a way or an edit can't be carried out on this piece
+   */
+  public static SectionPlan split(
+      SurfaceMap map, SectionSettings settings, SectionChoices choices, Progress progress)
+      throws SectionException {
+    return new ChosenSections(map, settings, choices).plan(progress);
+  }
+
+  /** One entry per face: 0 where it is plated, -1 elsewhere. */
+  static int[] plated(SurfaceMap map) {
     int[] plated = new int[map.mesh().faceCount()];
     for (int f = 0; f < plated.length; f++) {
       plated[f] = map.treatment()[f] == Treatment.PLATE.code() ? 0 : -1;
     }
-    Pieces pieces =
-        Pieces.of(map.mesh(), EdgeRings.of(map.mesh(), Topology.of(map.mesh())), plated);
-    Components components = Components.of(pieces, settings.limitMm2());
-    CutMesh fine = refine(map.mesh(), components, settings.limitMm2());
+    return plated;
+  }
+
+  /**
+   * A piece divided.
+   *
+   * @param fine the piece with long edges halved
+   * @param layout its sections
+   */
+  record Divided(CutMesh fine, Layout layout) {}
+
+  /**
+   * Divides labelled faces; no section has faces of two labels.
+   *
+   * @param label one entry per face: 0 or more where plated, -1 elsewhere
+   * @param mustDivide faces of pieces to divide though their area is within the limit
+   */
+  static Divided divide(
+      Mesh mesh,
+      int[] label,
+      IntPredicate mustDivide,
+      SectionSettings settings,
+      Progress progress) {
+    Pieces pieces = Pieces.of(mesh, EdgeRings.of(mesh, Topology.of(mesh)), label);
+    Components components = Components.of(pieces, settings.limitMm2(), mustDivide);
+    CutMesh fine = refine(mesh, components, settings.limitMm2());
     progress.at(0.05);
     Ground ground =
         Ground.of(
@@ -71,7 +117,7 @@ public final class Sectioning {
             LEAST_LINE * Math.sqrt(settings.limitMm2()));
     double lapMm = Math.max(settings.activationLapMm(), settings.flashLapMm());
     Division.Start start =
-        Division.coarse(ground.domain(), settings.limitMm2(), lapMm, progress.between(0.05, 0.3));
+        Division.coarse(ground.domain(), settings.limitMm2(), lapMm, progress.between(0.05, 0.35));
     Layout layout =
         new Fitting(
                 fine.mesh(),
@@ -80,8 +126,8 @@ public final class Sectioning {
                 ground,
                 start,
                 settings)
-            .run(progress.between(0.3, 0.9));
-    return plan(fine, layout, settings, progress.between(0.9, 1));
+            .run(progress.between(0.35, 1));
+    return new Divided(fine, layout);
   }
 
   /**
@@ -93,8 +139,17 @@ public final class Sectioning {
    */
   private record Components(
       int[] divided, int dividedCount, int[] whole, int wholeCount, double dividedMm2) {
-    static Components of(Pieces pieces, double limitMm2) {
+    static Components of(Pieces pieces, double limitMm2, IntPredicate mustDivide) {
+      boolean[] over = new boolean[pieces.count()];
+      for (int i = 0; i < over.length; i++) {
+        over[i] = pieces.areaMm2()[i] > limitMm2;
+      }
       int[] divided = new int[pieces.of().length];
+      for (int f = 0; f < divided.length; f++) {
+        if (pieces.of()[f] >= 0 && mustDivide.test(f)) {
+          over[pieces.of()[f]] = true;
+        }
+      }
       int[] whole = new int[divided.length];
       Arrays.fill(divided, -1);
       Arrays.fill(whole, -1);
@@ -103,7 +158,7 @@ public final class Sectioning {
       int wholeCount = 0;
       double dividedMm2 = 0;
       for (int i = 0; i < number.length; i++) {
-        if (pieces.areaMm2()[i] > limitMm2) {
+        if (over[i]) {
           number[i] = dividedCount++;
           dividedMm2 += pieces.areaMm2()[i];
         } else {
@@ -113,7 +168,7 @@ public final class Sectioning {
       for (int f = 0; f < divided.length; f++) {
         int piece = pieces.of()[f];
         if (piece >= 0) {
-          (pieces.areaMm2()[piece] > limitMm2 ? divided : whole)[f] = number[piece];
+          (over[piece] ? divided : whole)[f] = number[piece];
         }
       }
       return new Components(divided, dividedCount, whole, wholeCount, dividedMm2);
@@ -130,7 +185,8 @@ public final class Sectioning {
     return Refinement.edges(mesh, Math.sqrt(cell) / edges, f -> components.divided()[f] >= 0);
   }
 
-  private static SectionPlan plan(
+  /** Lays the laps of sections that are found. */
+  static SectionPlan plan(
       CutMesh fine, Layout layout, SectionSettings settings, Progress progress) {
     Laps laps =
         Laps.of(

@@ -1,0 +1,104 @@
+package org.seamwright.section;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.seamwright.basis.Notice;
+import org.seamwright.basis.Progress;
+import org.seamwright.geodesic.CutMesh;
+import org.seamwright.mesh.Mesh;
+import org.seamwright.region.SurfaceMap;
+
+/**
+ * Sections the way the user asks for: the plated faces are first cut as the way says, then the
+ * pieces over the limit are divided as {@link Sectioning} does without a way, then edits are
+ * carried out in order.
+ *
+ * <p>A piece whose laps on its neighbours take it over the limit is divided in another round; there
+ * are at most {@value #ROUNDS}.
+ */
+final class ChosenSections {
+  private static final int ROUNDS = 4;
+
+  private final SurfaceMap map;
+  private final SectionSettings settings;
+  private final SectionChoices choices;
+  private final List<Notice> notices = new ArrayList<>();
+
+  ChosenSections(SurfaceMap map, SectionSettings settings, SectionChoices choices) {
+    this.map = map;
+    this.settings = settings;
+    this.choices = choices;
+  }
+
+  /** The sections with all edits, lapped. */
+  SectionPlan plan(Progress progress) throws SectionException {
+    Sectioning.Divided divided = divided(progress.between(0, 0.8));
+    return withNotices(
+        Sectioning.plan(
+            divided.fine(), divided.layout(), settings, progress.between(0.8, 1)));
+  }
+
+  /** What was found on the way, before what the plan itself tells. */
+  SectionPlan withNotices(SectionPlan plan) {
+    List<Notice> all = new ArrayList<>(notices);
+    all.addAll(plan.notices());
+    return plan.with(plan.sections(), all);
+  }
+
+  /** The sections before any edit. */
+  Sectioning.Divided divided(Progress progress) throws SectionException {
+    int[] plated = Sectioning.plated(map);
+    if (choices.way().isEmpty()) {
+      return Sectioning.divide(map.mesh(), plated, f -> false, settings, progress);
+    }
+    WayCut cut = WayCut.of(map.mesh(), plated, choices.way().get(), settings, notices);
+    return byWay(cut, progress);
+  }
+
+  private Sectioning.Divided byWay(WayCut cut, Progress progress) {
+    double[] areaMm2 =
+        Layout.areas(cut.mesh(), cut.label(), IntStream.of(cut.label()).max().orElse(-1) + 1);
+    boolean[] divide = new boolean[cut.mesh().faceCount()];
+    for (int f = 0; f < divide.length; f++) {
+      divide[f] = cut.label()[f] >= 0 && areaMm2[cut.label()[f]] > settings.limitMm2();
+    }
+    Sectioning.Divided divided = null;
+    for (int round = 0; round < ROUNDS; round++) {
+      divided =
+          Sectioning.divide(
+              cut.mesh(),
+              cut.label(),
+              f -> divide[f],
+              settings,
+              progress.between((double) round / ROUNDS, (round + 1.0) / ROUNDS));
+      if (!addOver(divided, divide)) {
+        break;
+      }
+    }
+    CutMesh fine = divided.fine();
+    int[] parent = IntStream.of(fine.parentFace()).map(f -> cut.parentFace()[f]).toArray();
+    return new Sectioning.Divided(ofFaces(fine.mesh(), parent), divided.layout());
+  }
+
+  /** Marks the faces of sections over the limit; says whether any was not marked before. */
+  private boolean addOver(Sectioning.Divided divided, boolean[] divide) {
+    Layout layout = divided.layout();
+    boolean any = false;
+    int[] label = layout.cut().label();
+    for (int f = 0; f < label.length; f++) {
+      if (label[f] >= 0 && layout.workedMm2()[label[f]] > settings.limitMm2()) {
+        int before = divided.fine().parentFace()[layout.cut().cut().parentFace()[f]];
+        any |= !divide[before];
+        divide[before] = true;
+      }
+    }
+    return any;
+  }
+
+  /** A cut of which only the faces are known. */
+  static CutMesh ofFaces(Mesh mesh, int[] parentFace) {
+    return new CutMesh(
+        mesh, parentFace, mesh.vertexCount(), new int[0], new int[0], new double[0]);
+  }
+}
