@@ -38,7 +38,7 @@ record AxisKeys(Vector3D point, Vector3D axis, Vector3D zero, Optional<Mark.Foun
   }
 
   /** A direction; empty for the piece's own. */
-  private static Optional<Vector3D> axis(JobNode node) throws JobFileException {
+  static Optional<Vector3D> axis(JobNode node) throws JobFileException {
     boolean word =
         node.value() instanceof JsonValue.Text
             || (node.value() instanceof JsonValue.Typed typed

@@ -15,6 +15,7 @@ import org.seamwright.plating.Tool;
 import org.seamwright.region.Mark;
 import org.seamwright.region.Treatment;
 import org.seamwright.section.OrderPins;
+import org.seamwright.section.SectionChoices;
 import org.seamwright.units.UnitSystem;
 
 /**
@@ -100,6 +101,12 @@ public record Job(
   public Job withMarks(List<Mark> other) {
     return new Job(
         piece, note, mesh, cleaning, ground, other, sections, plating, masking, quote, display);
+  }
+
+  /** The same job with other rules for its sections. */
+  public Job withSections(SectionRules other) {
+    return new Job(
+        piece, note, mesh, cleaning, ground, marks, other, plating, masking, quote, display);
   }
 
   /** The same job with other steps of cleaning. */
@@ -188,12 +195,28 @@ public record Job(
    * @param activationLapMm width of the activation lap
    * @param flashLapMm width of the flash lap
    * @param order what is asked of the order of work
+   * @param choices way, symmetry and edits of the sections
    */
   public record SectionRules(
-      Limit limit, double activationLapMm, double flashLapMm, OrderPins order) {
+      Limit limit,
+      double activationLapMm,
+      double flashLapMm,
+      OrderPins order,
+      SectionChoices choices) {
     /** Rules that leave the order free. */
     public SectionRules(Limit limit, double activationLapMm, double flashLapMm) {
       this(limit, activationLapMm, flashLapMm, OrderPins.NONE);
+    }
+
+    /** Rules that leave the sections to be found. */
+    public SectionRules(
+        Limit limit, double activationLapMm, double flashLapMm, OrderPins order) {
+      this(limit, activationLapMm, flashLapMm, order, SectionChoices.NONE);
+    }
+
+    /** The same rules with other choices. */
+    public SectionRules withChoices(SectionChoices other) {
+      return new SectionRules(limit, activationLapMm, flashLapMm, order, other);
     }
   }
 

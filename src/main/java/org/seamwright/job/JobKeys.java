@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.seamwright.region.Treatment;
+import org.seamwright.section.SectionWay;
 import org.seamwright.units.UnitSystem;
 
 /** The spelling of the job file, version 1: every key and every word that stands for a choice. */
@@ -35,7 +36,42 @@ final class JobKeys {
   static final List<String> SURFACE = List.of("area", "samples");
   static final List<String> KNOWN_LENGTH = List.of("length", "along");
   static final List<String> SECTIONS =
-      List.of("limit", "wetWindow", "activationLap", "flashLap", "order");
+      List.of(
+          "limit",
+          "wetWindow",
+          "activationLap",
+          "flashLap",
+          "order",
+          "way",
+          "symmetry",
+          "edits");
+  static final List<String> SYMMETRY = List.of("point", "axis", "zero", "count");
+
+  /** Keys of each way of making sections, in the order they are written. */
+  static final Map<String, List<String>> WAYS =
+      ordered(
+          Map.entry("rings", List.of("kind", "point", "axis", "by", "count", "at")),
+          Map.entry("sectors", List.of("kind", "point", "axis", "zero", "count")),
+          Map.entry(
+              "ringsAndSectors",
+              List.of("kind", "point", "axis", "zero", "by", "count", "at", "sectors")),
+          Map.entry("strips", List.of("kind", "direction", "count")),
+          Map.entry("naturalFaces", List.of("kind", "angle")));
+
+  static final Map<String, SectionWay.By> RINGS_BY =
+      ordered(
+          Map.entry("height", SectionWay.By.HEIGHT), Map.entry("radius", SectionWay.By.RADIUS));
+
+  /** Keys of each edit of sections, in the order they are written. */
+  static final Map<String, List<String>> SECTION_EDITS =
+      ordered(
+          Map.entry("merge", List.of("kind", "points")),
+          Map.entry("split", List.of("kind", "point", "path", "parts")),
+          Map.entry("moveSeam", List.of("kind", "between", "path")),
+          Map.entry("pin", List.of("kind", "path")),
+          Map.entry("rename", List.of("kind", "point", "name")),
+          Map.entry("renumber", List.of("kind", "point", "number")));
+
   static final List<String> ORDER = List.of("first", "last", "before");
   static final List<String> BEFORE = List.of("section", "before");
   static final List<String> PLATING =

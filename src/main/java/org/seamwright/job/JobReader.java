@@ -175,7 +175,8 @@ final class JobReader {
         limit,
         keys.get("activationLap", usual.activationLapMm(), JobReader::lengthOrZero),
         keys.get("flashLap", usual.flashLapMm(), JobReader::lengthOrZero),
-        keys.get("order", OrderPins.NONE, JobReader::order));
+        keys.get("order", OrderPins.NONE, JobReader::order),
+        SectionChoiceReader.read(keys));
   }
 
   private static OrderPins order(JobNode node) throws JobFileException {

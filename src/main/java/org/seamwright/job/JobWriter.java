@@ -83,6 +83,7 @@ final class JobWriter {
     tree.put("activationLap", length(rules.activationLapMm()));
     tree.put("flashLap", length(rules.flashLapMm()));
     tree.put("order", order(rules.order()));
+    SectionChoiceWriter.write(rules.choices(), display, tree);
     return tree;
   }
 

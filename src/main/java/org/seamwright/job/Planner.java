@@ -31,6 +31,7 @@ import org.seamwright.region.MarkException;
 import org.seamwright.region.Marks;
 import org.seamwright.region.SurfaceMap;
 import org.seamwright.region.Treatment;
+import org.seamwright.section.SectionException;
 import org.seamwright.section.SectionPlan;
 import org.seamwright.section.SectionSettings;
 import org.seamwright.section.Sectioning;
@@ -127,15 +128,7 @@ public final class Planner {
     if (wet.isPresent() && limitMm2 > wet.get().limitMm2()) {
       notices.add(aboveWetWindow(job, limitMm2, wet.get()));
     }
-    SectionPlan sections =
-        Sectioning.split(
-            map,
-            new SectionSettings(
-                limitMm2,
-                job.sections().activationLapMm(),
-                job.sections().flashLapMm(),
-                job.sections().order()),
-            progress.between(0.3, 0.9));
+    SectionPlan sections = sections(job, jobFile, map, limitMm2, progress.between(0.3, 0.9));
     notices.addAll(sections.notices());
     MaskPlan masks = Masking.plan(map, job.masking(), progress.between(0.9, 1));
     notices.addAll(masks.notices());
@@ -231,6 +224,26 @@ public final class Planner {
   }
 
   /** What the wet window allows; nothing if it can't be told and the limit is set directly. */
+  private static SectionPlan sections(
+      Job job, Path jobFile, SurfaceMap map, double limitMm2, Progress progress)
+      throws PlanException {
+    try {
+      return Sectioning.split(
+          map, sectionSettings(job, limitMm2), job.sections().choices(), progress);
+    } catch (SectionException e) {
+      throw inJob(jobFile, e.place(), e);
+    }
+  }
+
+  /** What the sections of a job must keep to, given their limit. */
+  public static SectionSettings sectionSettings(Job job, double limitMm2) {
+    return new SectionSettings(
+        limitMm2,
+        job.sections().activationLapMm(),
+        job.sections().flashLapMm(),
+        job.sections().order());
+  }
+
   private static Optional<WetLimit> wetLimit(Job job, Path jobFile, PlatingSettings settings)
       throws PlanException {
     try {

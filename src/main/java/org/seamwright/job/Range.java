@@ -25,6 +25,8 @@ record Range(double low, boolean lowAllowed, double high, boolean highAllowed, S
       new Range(0, true, 1, false, "must be from 0 to below 1, as a share: 0.15 for 15 in 100");
   static final Range CREASE = new Range(0, false, 180, true, "must be above 0 and at most 180");
   static final Range COPIES = new Range(2, true, 360, true, "must be a whole number from 2 to 360");
+  static final Range STRIPS = new Range(1, true, 400, true, "must be a whole number from 1 to 400");
+  static final Range PARTS = new Range(2, true, 100, true, "must be a whole number from 2 to 100");
   static final Range COATS = new Range(0, true, 20, true, "must be a whole number from 0 to 20");
 
   static final Range PASSES =

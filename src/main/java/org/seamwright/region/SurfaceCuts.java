@@ -34,6 +34,14 @@ public final class SurfaceCuts {
     double at(double x, double y, double z);
   }
 
+  /**
+   * A line laid.
+   *
+   * @param vertices those its points have become
+   * @param broken how many legs have no way between their ends
+   */
+  public record Laid(int[] vertices, int broken) {}
+
   private SurfaceCuts(Piece piece, EditableSurface surface) {
     this.piece = piece;
     this.surface = surface;
@@ -192,9 +200,8 @@ public final class SurfaceCuts {
    *
    * @param path at least two points on or near the surface
    * @param faces where ways may lead
-   * @return how many legs have no way between their ends
    */
-  public int lay(List<Vector3D> path, IntPredicate faces) {
+  public Laid lay(List<Vector3D> path, IntPredicate faces) {
     List<SurfacePoint> places = new ArrayList<>();
     double length = 0;
     for (Vector3D point : path) {
@@ -213,8 +220,8 @@ public final class SurfaceCuts {
             new Front(surface, leg),
             SNAP_SHARE * leg,
             admitted(faces));
-    stroke.lay(places);
-    return stroke.broken();
+    int[] vertices = stroke.lay(places);
+    return new Laid(vertices, stroke.broken());
   }
 
   /**

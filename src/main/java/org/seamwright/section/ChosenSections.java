@@ -34,9 +34,15 @@ final class ChosenSections {
   /** The sections with all edits, lapped. */
   SectionPlan plan(Progress progress) throws SectionException {
     Sectioning.Divided divided = divided(progress.between(0, 0.8));
-    return withNotices(
-        Sectioning.plan(
-            divided.fine(), divided.layout(), settings, progress.between(0.8, 1)));
+    Progress lapping = progress.between(0.8, 1);
+    if (choices.edits().isEmpty()) {
+      return withNotices(Sectioning.plan(divided.fine(), divided.layout(), settings, lapping));
+    }
+    SectionEditor editor = SectionEditor.of(divided.layout(), settings);
+    for (int i = 0; i < choices.edits().size(); i++) {
+      editor.apply(i, choices.edits().get(i));
+    }
+    return withNotices(editor.plan(divided.fine().then(divided.layout().cut().cut()), lapping));
   }
 
   /** What was found on the way, before what the plan itself tells. */

@@ -63,6 +63,16 @@ final class EqualAreas {
     return levels;
   }
 
+  /**
+   * The level below which a share of the area lies.
+   *
+   * @param share above 0 and below 1
+   */
+  static double level(Mesh mesh, double[] field, double share) {
+    EqualAreas areas = new EqualAreas(mesh, field, f -> true);
+    return areas.step > 0 ? areas.level(areas.below[BINS] * share) : areas.low;
+  }
+
   private double least(int f) {
     int[] c = mesh.corner();
     return Math.min(field[c[3 * f]], Math.min(field[c[3 * f + 1]], field[c[3 * f + 2]]));

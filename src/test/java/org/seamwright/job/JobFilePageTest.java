@@ -15,6 +15,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.seamwright.mend.Repair;
+import org.seamwright.section.SectionEdit;
 import org.seamwright.units.UnitSystem;
 
 /** Keeps {@code docs/job-file.md} true. */
@@ -49,6 +50,9 @@ class JobFilePageTest {
     assertThat(full.cleaning().stream().map(Object::getClass).distinct())
         .as("every kind of cleaning step is shown")
         .hasSize(Repair.class.getPermittedSubclasses().length);
+    assertThat(full.sections().choices().edits().stream().map(Object::getClass).distinct())
+        .as("every edit of sections is shown")
+        .hasSize(SectionEdit.class.getPermittedSubclasses().length);
     assertThat(parse(JobFile.text(full))).isEqualTo(full);
   }
 
@@ -62,6 +66,8 @@ class JobFilePageTest {
         .forEach(spelled::add);
     List<Collection<String>> known = new ArrayList<>(MarkKinds.keys().values());
     known.addAll(JobKeys.REPAIRS.values());
+    known.addAll(JobKeys.WAYS.values());
+    known.addAll(JobKeys.SECTION_EDITS.values());
     known.addAll(
         List.of(
             JobKeys.REPAIRS.keySet(),
@@ -72,6 +78,10 @@ class JobFilePageTest {
             JobKeys.SECTIONS,
             JobKeys.ORDER,
             JobKeys.BEFORE,
+            JobKeys.SYMMETRY,
+            JobKeys.WAYS.keySet(),
+            JobKeys.SECTION_EDITS.keySet(),
+            JobKeys.RINGS_BY.keySet(),
             JobKeys.BENCH,
             JobKeys.BENCH_STEP,
             JobKeys.PLATING,

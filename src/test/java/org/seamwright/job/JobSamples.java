@@ -21,6 +21,11 @@ import org.seamwright.plating.Tool;
 import org.seamwright.region.Mark;
 import org.seamwright.region.Treatment;
 import org.seamwright.section.OrderPins;
+import org.seamwright.section.SectionAxis;
+import org.seamwright.section.SectionChoices;
+import org.seamwright.section.SectionEdit;
+import org.seamwright.section.SectionSymmetry;
+import org.seamwright.section.SectionWay;
 import org.seamwright.units.UnitSystem;
 
 /** Jobs drawn at random: every kind of mark, every choice, amounts with all their bits. */
@@ -68,7 +73,8 @@ final class JobSamples {
                 points(random),
                 Stream.generate(() -> new OrderPins.Before(point(random), point(random)))
                     .limit(random.nextInt(3))
-                    .toList())),
+                    .toList()),
+            choices(random)),
         plating(random),
         new MaskSettings(
             amount(random),
@@ -192,6 +198,67 @@ final class JobSamples {
         random.nextDouble(),
         random.nextInt(90),
         random.nextBoolean());
+  }
+
+  private static SectionChoices choices(Random random) {
+    boolean ownWay = random.nextBoolean();
+    return new SectionChoices(
+        ownWay ? Optional.of(way(random)) : Optional.empty(),
+        ownWay || random.nextBoolean()
+            ? Optional.empty()
+            : Optional.of(new SectionSymmetry(axis(random), random.nextInt(2) * 5)),
+        Stream.generate(() -> edit(random)).limit(random.nextInt(6)).toList());
+  }
+
+  private static SectionAxis axis(Random random) {
+    return new SectionAxis(
+        random.nextBoolean() ? Optional.empty() : Optional.of(point(random)),
+        random.nextBoolean()
+            ? Optional.empty()
+            : Optional.of(point(random).add(Vector3D.of(0, 0, 1e4))),
+        random.nextBoolean()
+            ? Optional.empty()
+            : Optional.of(point(random).add(Vector3D.of(1e4, 0, 0))));
+  }
+
+  private static SectionAxis axisWithoutZero(Random random) {
+    SectionAxis axis = axis(random);
+    return new SectionAxis(axis.point(), axis.direction(), Optional.empty());
+  }
+
+  private static SectionWay.Rings rings(Random random, SectionAxis axis) {
+    double first = coordinate(random) + 0.0;
+    boolean given = random.nextBoolean();
+    return new SectionWay.Rings(
+        axis,
+        pick(random, SectionWay.By.values()),
+        given ? 0 : random.nextInt(9),
+        given ? List.of(first, first + amount(random) + 1e-3) : List.of());
+  }
+
+  private static SectionWay way(Random random) {
+    return switch (random.nextInt(5)) {
+      case 0 -> rings(random, axisWithoutZero(random));
+      case 1 -> new SectionWay.Sectors(axis(random), 2 + random.nextInt(9));
+      case 2 -> new SectionWay.RingsAndSectors(rings(random, axis(random)), 7);
+      case 3 ->
+          new SectionWay.Strips(point(random).add(Vector3D.of(0, 0, 1e4)), random.nextInt(5));
+      default -> new SectionWay.NaturalFaces(180 * (1 - random.nextDouble()));
+    };
+  }
+
+  private static SectionEdit edit(Random random) {
+    List<Vector3D> path =
+        Stream.generate(() -> point(random)).limit(2 + random.nextInt(4)).toList();
+    return switch (random.nextInt(7)) {
+      case 0 -> new SectionEdit.Merge(point(random), point(random));
+      case 1 -> new SectionEdit.SplitAlong(point(random), path);
+      case 2 -> new SectionEdit.SplitEvenly(point(random), 2 + random.nextInt(5));
+      case 3 -> new SectionEdit.MoveSeam(point(random), point(random), path);
+      case 4 -> new SectionEdit.Pin(path);
+      case 5 -> new SectionEdit.Rename(point(random), pick(random, NAMES));
+      default -> new SectionEdit.Renumber(point(random), 1 + random.nextInt(40));
+    };
   }
 
   private static SurfaceRecord surface(Random random) {
