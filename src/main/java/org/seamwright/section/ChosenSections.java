@@ -55,6 +55,10 @@ final class ChosenSections {
   /** The sections before any edit. */
   Sectioning.Divided divided(Progress progress) throws SectionException {
     int[] plated = Sectioning.plated(map);
+    if (choices.symmetry().isPresent()) {
+      return Repeats.divide(
+          map.mesh(), plated, choices.symmetry().get(), settings, notices, progress);
+    }
     if (choices.way().isEmpty()) {
       return Sectioning.divide(map.mesh(), plated, f -> false, settings, progress);
     }

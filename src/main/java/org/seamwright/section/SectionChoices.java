@@ -18,6 +18,9 @@ public record SectionChoices(
 
   /** Copies the list. */
   public SectionChoices {
+    if (way.isPresent() && symmetry.isPresent()) {
+      throw new IllegalArgumentException("A symmetry goes with the automatic way only");
+    }
     edits = List.copyOf(edits);
   }
 
