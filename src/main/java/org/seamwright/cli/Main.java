@@ -89,6 +89,7 @@ public final class Main {
     commands.put("measure", MeasureCommand::new);
     commands.put("new", NewCommand::new);
     commands.put("mark", MarkCommand::line);
+    commands.put("section", SectionCommand::line);
     commands.put("plan", PlanCommand::new);
     commands.put("picture", PictureCommand::new);
     commands.put("template", TemplateCommand::new);

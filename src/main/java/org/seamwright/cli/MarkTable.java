@@ -51,7 +51,7 @@ final class MarkTable {
     return mark instanceof Mark.Place place ? MarkWords.word(place.treatment()) : "-";
   }
 
-  private static void print(List<List<String>> rows, PrintWriter out) {
+  static void print(List<List<String>> rows, PrintWriter out) {
     int columns = rows.get(0).size();
     int[] width = new int[columns];
     for (List<String> row : rows) {

@@ -209,8 +209,7 @@ public record Job(
     }
 
     /** Rules that leave the sections to be found. */
-    public SectionRules(
-        Limit limit, double activationLapMm, double flashLapMm, OrderPins order) {
+    public SectionRules(Limit limit, double activationLapMm, double flashLapMm, OrderPins order) {
       this(limit, activationLapMm, flashLapMm, order, SectionChoices.NONE);
     }
 

@@ -37,14 +37,7 @@ final class JobKeys {
   static final List<String> KNOWN_LENGTH = List.of("length", "along");
   static final List<String> SECTIONS =
       List.of(
-          "limit",
-          "wetWindow",
-          "activationLap",
-          "flashLap",
-          "order",
-          "way",
-          "symmetry",
-          "edits");
+          "limit", "wetWindow", "activationLap", "flashLap", "order", "way", "symmetry", "edits");
   static final List<String> SYMMETRY = List.of("point", "axis", "zero", "count");
 
   /** Keys of each way of making sections, in the order they are written. */
@@ -59,8 +52,7 @@ final class JobKeys {
           Map.entry("naturalFaces", List.of("kind", "angle")));
 
   static final Map<String, SectionWay.By> RINGS_BY =
-      ordered(
-          Map.entry("height", SectionWay.By.HEIGHT), Map.entry("radius", SectionWay.By.RADIUS));
+      ordered(Map.entry("height", SectionWay.By.HEIGHT), Map.entry("radius", SectionWay.By.RADIUS));
 
   /** Keys of each edit of sections, in the order they are written. */
   static final Map<String, List<String>> SECTION_EDITS =

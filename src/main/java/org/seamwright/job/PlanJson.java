@@ -134,6 +134,7 @@ public final class PlanJson {
       Section section, SectionAmounts amounts, PlannedJob planned) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("id", section.id());
+    tree.put("name", section.name());
     // Sections are numbered in working order, so a script may sort by either.
     tree.put("order", section.id());
     tree.put("netMm2", section.netMm2());

@@ -91,8 +91,7 @@ final class SectionChoiceReader {
         axis(keys),
         keys.get("by", SectionWay.By.HEIGHT, n -> n.oneOf(JobKeys.RINGS_BY)),
         count(keys),
-        keys.get(
-            "at", List.of(), n -> n.list(i -> i.amount(AmountKind.COORDINATE, Range.ANY))));
+        keys.get("at", List.of(), n -> n.list(i -> i.amount(AmountKind.COORDINATE, Range.ANY))));
   }
 
   private static int count(JobNode.Keys keys) throws JobFileException {
@@ -100,14 +99,13 @@ final class SectionChoiceReader {
   }
 
   private static SectionAxis axis(JobNode.Keys keys) throws JobFileException {
-    Optional<Vector3D> zero =
-        keys.get("zero", Optional.empty(), n -> Optional.of(n.direction()));
+    Optional<Vector3D> zero = keys.get("zero", Optional.empty(), n -> Optional.of(n.direction()));
     Optional<Vector3D> point = keys.get("point", Optional.empty(), n -> Optional.of(n.point()));
     Optional<Vector3D> direction = keys.get("axis", Optional.empty(), AxisKeys::axis);
     return new SectionAxis(point, direction, zero);
   }
 
-  private static SectionSymmetry symmetry(JobNode node) throws JobFileException {
+  static SectionSymmetry symmetry(JobNode node) throws JobFileException {
     JobNode.Keys keys = node.keys(JobKeys.SYMMETRY);
     return new SectionSymmetry(axis(keys), keys.get("count", 0, n -> n.whole(Range.COPIES)));
   }

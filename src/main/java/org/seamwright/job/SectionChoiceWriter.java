@@ -72,8 +72,7 @@ final class SectionChoiceWriter {
 
   private static void axis(SectionAxis axis, Map<String, Object> tree) {
     axis.point().ifPresent(point -> tree.put("point", RepairWriter.vector(point)));
-    tree.put(
-        "axis", axis.direction().<Object>map(RepairWriter::vector).orElse(JobKeys.FOUND));
+    tree.put("axis", axis.direction().<Object>map(RepairWriter::vector).orElse(JobKeys.FOUND));
     axis.zero().ifPresent(zero -> tree.put("zero", RepairWriter.vector(zero)));
   }
 

@@ -13,7 +13,17 @@ import org.junit.jupiter.params.provider.ValueSource;
 class UsageTest {
   @ParameterizedTest
   @ValueSource(
-      strings = {"measure", "new", "mark", "plan", "picture", "template", "shop", "window"})
+      strings = {
+        "measure",
+        "new",
+        "mark",
+        "section",
+        "plan",
+        "picture",
+        "template",
+        "shop",
+        "window"
+      })
   void everyCommandHelpsWithAnExample(String command) {
     Run run = Run.of(command, "--help");
 

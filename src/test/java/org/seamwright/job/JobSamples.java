@@ -241,8 +241,7 @@ final class JobSamples {
       case 0 -> rings(random, axisWithoutZero(random));
       case 1 -> new SectionWay.Sectors(axis(random), 2 + random.nextInt(9));
       case 2 -> new SectionWay.RingsAndSectors(rings(random, axis(random)), 7);
-      case 3 ->
-          new SectionWay.Strips(point(random).add(Vector3D.of(0, 0, 1e4)), random.nextInt(5));
+      case 3 -> new SectionWay.Strips(point(random).add(Vector3D.of(0, 0, 1e4)), random.nextInt(5));
       default -> new SectionWay.NaturalFaces(180 * (1 - random.nextDouble()));
     };
   }

@@ -36,8 +36,7 @@ class SectionChoicesFileTest {
   void waysAreRead() throws Exception {
     assertThat(read("\"way\": {\"kind\": \"rings\", \"at\": [\"1 in\", \"40 mm\"]}").way())
         .hasValue(
-            new SectionWay.Rings(
-                SectionAxis.FOUND, SectionWay.By.HEIGHT, 0, List.of(25.4, 40.0)));
+            new SectionWay.Rings(SectionAxis.FOUND, SectionWay.By.HEIGHT, 0, List.of(25.4, 40.0)));
     assertThat(
             read("\"way\": {\"kind\": \"sectors\", \"axis\": [0, 0, 2], \"zero\": [0, 1, 0], \"count\": 6}")
                 .way())

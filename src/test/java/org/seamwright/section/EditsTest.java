@@ -93,8 +93,7 @@ class EditsTest {
 
   @Test
   void aLineFromEdgeToEdgeSplits() throws SectionException {
-    SectionPlan plan =
-        plan(WIDE, new SectionEdit.SplitAlong(FIRST, path(-50, -5, -25, -5)));
+    SectionPlan plan = plan(WIDE, new SectionEdit.SplitAlong(FIRST, path(-50, -5, -25, -5)));
 
     netsAre(plan, 25 * 25, 25 * 35, 1500, 1500, 1500);
     assertThat(at(plan, FIRST).netMm2()).isCloseTo(25 * 35, within(ROUNDING));
@@ -112,8 +111,7 @@ class EditsTest {
 
   @Test
   void aLineThatEndsInsideRunsOnToTheEdge() throws SectionException {
-    SectionPlan plan =
-        plan(WIDE, new SectionEdit.SplitAlong(FIRST, path(-45, -5, -32, -5)));
+    SectionPlan plan = plan(WIDE, new SectionEdit.SplitAlong(FIRST, path(-45, -5, -32, -5)));
 
     // Vertices lie at y = -5, so it runs straight on.
     netsAre(plan, 25 * 25, 25 * 35, 1500, 1500, 1500);
@@ -151,8 +149,7 @@ class EditsTest {
 
   @Test
   void aSeamIsDrawnAnew() throws SectionException {
-    SectionPlan plan =
-        plan(WIDE, new SectionEdit.MoveSeam(FIRST, SECOND, path(-20, -30, -20, 30)));
+    SectionPlan plan = plan(WIDE, new SectionEdit.MoveSeam(FIRST, SECOND, path(-20, -30, -20, 30)));
 
     netsAre(plan, 20 * 60, 1500, 1500, 30 * 60);
     assertThat(at(plan, FIRST).netMm2()).isCloseTo(1800, within(ROUNDING));
@@ -161,13 +158,11 @@ class EditsTest {
   @Test
   void aStretchOfASeamIsDragged() throws SectionException {
     List<Vector3D> bulge = path(-25, -10, -15, -10, -15, 10, -25, 10);
-    SectionPlan plan =
-        plan(WIDE, new SectionEdit.MoveSeam(FIRST, Vector3D.of(-5, 3, 0), bulge));
+    SectionPlan plan = plan(WIDE, new SectionEdit.MoveSeam(FIRST, Vector3D.of(-5, 3, 0), bulge));
 
     netsAre(plan, 1500 - 200, 1500, 1500, 1500 + 200);
     // The other way round: the bulge is then as good as all of the second.
-    SectionPlan other =
-        plan(WIDE, new SectionEdit.MoveSeam(FIRST, Vector3D.of(-20, 3, 0), bulge));
+    SectionPlan other = plan(WIDE, new SectionEdit.MoveSeam(FIRST, Vector3D.of(-20, 3, 0), bulge));
     netsAre(other, 200, 1500, 1500, 2800);
   }
 
@@ -178,9 +173,7 @@ class EditsTest {
         plan(
             WIDE,
             new SectionEdit.MoveSeam(
-                FIRST,
-                SECOND,
-                path(-25, -15, -20, -15, -20, -5, -30, -5, -30, 5, -25, 5)));
+                FIRST, SECOND, path(-25, -15, -20, -15, -20, -5, -30, -5, -30, 5, -25, 5)));
 
     netsAre(plan, 1500, 1500, 1500, 1500);
     assertThat(at(plan, Vector3D.of(-22, -10, 0))).isEqualTo(at(plan, FIRST));
@@ -219,13 +212,11 @@ class EditsTest {
 
   @Test
   void aLimitThatAnEditBreaksIsTold() throws SectionException {
-    SectionPlan plan =
-        plan(new SectionSettings(1800, 1, 2), new SectionEdit.Merge(SECOND, THIRD));
+    SectionPlan plan = plan(new SectionSettings(1800, 1, 2), new SectionEdit.Merge(SECOND, THIRD));
 
     assertThat(plan.notices()).hasSize(1);
     assertThat(plan.notices().get(0).code()).isEqualTo(SectionPlan.OVER_LIMIT);
-    assertThat(plan.notices().get(0).text())
-        .startsWith("Section " + at(plan, SECOND).id() + ":");
+    assertThat(plan.notices().get(0).text()).startsWith("Section " + at(plan, SECOND).id() + ":");
   }
 
   @Test
@@ -238,8 +229,7 @@ class EditsTest {
           Sectioning.split(
               map,
               settings,
-              SectionChoices.NONE.withEdits(
-                  List.of(new SectionEdit.Pin(path(7, -30, 7, 30)))),
+              SectionChoices.NONE.withEdits(List.of(new SectionEdit.Pin(path(7, -30, 7, 30)))),
               Progress.NONE);
       PlanChecks.holds(map, settings, plan);
       int[] side = new int[plan.sections().size() + 1];

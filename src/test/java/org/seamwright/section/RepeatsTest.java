@@ -34,8 +34,7 @@ class RepeatsTest {
       throws SectionException {
     SurfaceMap map = PlanChecks.allPlated(mesh);
     SectionSettings settings = new SectionSettings(limit, 1, 2);
-    SectionPlan plan =
-        Sectioning.split(map, settings, SectionChoices.of(symmetry), Progress.NONE);
+    SectionPlan plan = Sectioning.split(map, settings, SectionChoices.of(symmetry), Progress.NONE);
     PlanChecks.holds(map, settings, plan);
     return plan;
   }
@@ -86,9 +85,7 @@ class RepeatsTest {
   @Test
   void aPlainTurnedPieceHasNoCount() {
     assertThatThrownBy(
-            () ->
-                plan(
-                    Shapes.cylinder(20, 60, 90, 9, true), 1000, new SectionSymmetry(Z, 0)))
+            () -> plan(Shapes.cylinder(20, 60, 90, 9, true), 1000, new SectionSymmetry(Z, 0)))
         .isInstanceOf(SectionException.class)
         .hasMessageContaining("sections.symmetry.count");
   }

@@ -133,8 +133,7 @@ class WaysTest {
   void sectorsCutWhereTheyAreAskedTo() throws SectionException {
     // The first sector begins at y: of four, none is cut through along x = y.
     Mesh mesh = Shapes.cylinder(10, 40, 64, 4, false);
-    SectionPlan plan =
-        plan(mesh, WIDE, new SectionWay.Sectors(Z.from(Vector3D.of(1, 1, 7)), 4));
+    SectionPlan plan = plan(mesh, WIDE, new SectionWay.Sectors(Z.from(Vector3D.of(1, 1, 7)), 4));
 
     for (Seam seam : plan.seams()) {
       assertThat(seam.lengthMm()).isCloseTo(40, within(1e-9));
@@ -177,8 +176,7 @@ class WaysTest {
   void smallFacesGoWithANeighbour() throws SectionException {
     // The rim of this sheet is 100 by 2: below a twentieth of the limit.
     SectionPlan plan =
-        plan(
-            Shapes.box(100, 100, 2, 6), limit(20_000), new SectionWay.NaturalFaces(40));
+        plan(Shapes.box(100, 100, 2, 6), limit(20_000), new SectionWay.NaturalFaces(40));
 
     assertThat(plan.sections()).hasSize(2);
     assertThat(DoubleStream.of(nets(plan)).sum()).isCloseTo(20_800, within(1e-6));
@@ -214,8 +212,7 @@ class WaysTest {
 
   @Test
   void asManyRingsAsTheLimitNeeds() throws SectionException {
-    SectionPlan plan =
-        plan(Shapes.plane(90, 40, 9, 4), new SectionSettings(1000, 0, 0), rows());
+    SectionPlan plan = plan(Shapes.plane(90, 40, 9, 4), new SectionSettings(1000, 0, 0), rows());
     areEqual(plan, 4, 900, 1e-9);
   }
 
@@ -245,7 +242,9 @@ class WaysTest {
   @Test
   void aPieceWithoutAnAxisIsRefused() {
     assertThatThrownBy(
-            () -> plan(Shapes.plane(10, 10, 2, 2), WIDE, new SectionWay.Sectors(SectionAxis.FOUND, 3)))
+            () ->
+                plan(
+                    Shapes.plane(10, 10, 2, 2), WIDE, new SectionWay.Sectors(SectionAxis.FOUND, 3)))
         .isInstanceOf(SectionException.class)
         .hasMessageContaining("sections.way.axis")
         .hasMessageContaining("shows no");
@@ -268,7 +267,10 @@ class WaysTest {
 
   private static int ringOf(SectionPlan plan, int section, double third) {
     int first =
-        Arrays.stream(faces(plan)).filter(f -> plan.sectionOf()[f] == section).findFirst().orElse(0);
+        Arrays.stream(faces(plan))
+            .filter(f -> plan.sectionOf()[f] == section)
+            .findFirst()
+            .orElse(0);
     return ring(plan, first, third);
   }
 
