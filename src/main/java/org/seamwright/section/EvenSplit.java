@@ -15,9 +15,9 @@ import org.seamwright.mesh.VertexFans;
 import org.seamwright.region.SubMesh;
 
 /**
- * Where a section is cut in two of given areas: along a plane square to the longest of its principal
- * axes for which both parts are one piece, else along a line of equal distance over the surface from
- * one end. Areas are exact to rounding. O(n).
+ * Where a section is cut in two of given areas: along a plane square to the longest of its
+ * principal axes for which both parts are one piece, else along a line of equal distance over the
+ * surface from one end. Areas are exact to rounding. O(n).
  */
 final class EvenSplit {
   private final SubMesh sub;
@@ -95,8 +95,7 @@ final class EvenSplit {
 
   private static double[] heights(Mesh mesh, double[] axis) {
     double[] heights = new double[mesh.vertexCount()];
-    Arrays.setAll(
-        heights, v -> mesh.x(v) * axis[0] + mesh.y(v) * axis[1] + mesh.z(v) * axis[2]);
+    Arrays.setAll(heights, v -> mesh.x(v) * axis[0] + mesh.y(v) * axis[1] + mesh.z(v) * axis[2]);
     return heights;
   }
 

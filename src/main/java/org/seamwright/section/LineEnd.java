@@ -12,7 +12,9 @@ import org.seamwright.mesh.VertexFans;
 import org.seamwright.region.SubMesh;
 import org.seamwright.region.SurfaceCuts;
 
-/** The end of a drawn line, and how it runs on to the edge of the section that it lies inside of. */
+/**
+ * The end of a drawn line, and how it runs on to the edge of the section that it lies inside of.
+ */
 final class LineEnd {
   /** Cosine of 60°: what lies within that of the line's direction lies ahead. */
   private static final double AHEAD = 0.5;
