@@ -61,7 +61,10 @@ abstract class SectionChange implements Callable<Integer> {
           out,
           "Written",
           written
-              ? command.jobFile() + "; as it was before: " + command.jobFile().getFileName() + ".bak"
+              ? command.jobFile()
+                  + "; as it was before: "
+                  + command.jobFile().getFileName()
+                  + ".bak"
               : differs ? "nothing" : "nothing: it is so already");
     }
     out.flush();

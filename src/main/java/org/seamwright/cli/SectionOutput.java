@@ -89,8 +89,7 @@ final class SectionOutput {
   }
 
   private static void choices(SectionChoices choices, PrintWriter out) {
-    MeasureCommand.row(
-        out, "Way", choices.way().map(SectionWords::kindOf).orElse("automatic"));
+    MeasureCommand.row(out, "Way", choices.way().map(SectionWords::kindOf).orElse("automatic"));
     choices
         .symmetry()
         .ifPresent(
@@ -100,8 +99,7 @@ final class SectionOutput {
                     "Symmetry",
                     symmetry.count() > 0 ? symmetry.count() + "-fold" : "as often as found"));
     for (int i = 0; i < choices.edits().size(); i++) {
-      MeasureCommand.row(
-          out, "Edit " + (i + 1), SectionWords.kindOf(choices.edits().get(i)));
+      MeasureCommand.row(out, "Edit " + (i + 1), SectionWords.kindOf(choices.edits().get(i)));
     }
   }
 }

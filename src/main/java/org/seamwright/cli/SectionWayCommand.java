@@ -34,8 +34,7 @@ final class SectionWayCommand implements Runnable {
   @Override
   public void run() {
     throw new CommandLine.ParameterException(
-        spec.commandLine(),
-        "Name a way: " + String.join(", ", spec.subcommands().keySet()) + ".");
+        spec.commandLine(), "Name a way: " + String.join(", ", spec.subcommands().keySet()) + ".");
   }
 
   /** The command with one subcommand for each way. */

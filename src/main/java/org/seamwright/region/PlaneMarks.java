@@ -135,11 +135,7 @@ final class PlaneMarks {
   }
 
   private void cutAlongHalfPlane(
-      Vector3D point,
-      Vector3D along,
-      Vector3D normal,
-      IntPredicate faces,
-      Progress progressOfCut) {
+      Vector3D point, Vector3D along, Vector3D normal, IntPredicate faces, Progress progressOfCut) {
     double[] field = distances(point, normal);
     double offset = along.dot(point);
     double[] limit = {snapMm + offset};

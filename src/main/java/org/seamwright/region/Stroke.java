@@ -134,7 +134,8 @@ final class Stroke {
     double straight = surface.distance(start, end);
     for (double reach : REACHES) {
       double limit = reach * straight;
-      Patch patch = patches.reached(new int[] {seed}, f -> faces.test(f) && between(f, start, end, limit));
+      Patch patch =
+          patches.reached(new int[] {seed}, f -> faces.test(f) && between(f, start, end, limit));
       Optional<SurfaceWay> way = way(patch, start, end);
       if (way.isPresent() && way.get().lengthMm() <= limit) {
         return Optional.of(new Leg(patch, way.get()));

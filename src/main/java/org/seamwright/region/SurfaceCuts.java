@@ -50,8 +50,7 @@ public final class SurfaceCuts {
   /** Starts from a mesh. */
   public static SurfaceCuts of(Mesh mesh) {
     Piece piece = new Piece(mesh);
-    return new SurfaceCuts(
-        piece, new EditableSurface(mesh, piece.ring(), Treatment.PLATE.code()));
+    return new SurfaceCuts(piece, new EditableSurface(mesh, piece.ring(), Treatment.PLATE.code()));
   }
 
   /** An independent copy. */
@@ -214,12 +213,7 @@ public final class SurfaceCuts {
     Patch.Maker patches = new Patch.Maker(surface);
     Stroke stroke =
         new Stroke(
-            piece,
-            surface,
-            patches,
-            new Front(surface, leg),
-            SNAP_SHARE * leg,
-            admitted(faces));
+            piece, surface, patches, new Front(surface, leg), SNAP_SHARE * leg, admitted(faces));
     int[] vertices = stroke.lay(places);
     return new Laid(vertices, stroke.broken());
   }

@@ -108,7 +108,6 @@ final class ChosenSections {
 
   /** A cut of which only the faces are known. */
   static CutMesh ofFaces(Mesh mesh, int[] parentFace) {
-    return new CutMesh(
-        mesh, parentFace, mesh.vertexCount(), new int[0], new int[0], new double[0]);
+    return new CutMesh(mesh, parentFace, mesh.vertexCount(), new int[0], new int[0], new double[0]);
   }
 }

@@ -89,17 +89,14 @@ final class Repeats {
     }
     double side = Math.sqrt(Math.min(settings.limitMm2(), platedMm2 / count));
     CutMesh fine =
-        Refinement.edges(
-            sectors.mesh(), side / EDGES_PER_SIDE, f -> sectors.label()[f] >= 0);
+        Refinement.edges(sectors.mesh(), side / EDGES_PER_SIDE, f -> sectors.label()[f] >= 0);
     int[] parent = IntStream.of(fine.parentFace()).map(f -> sectors.parentFace()[f]).toArray();
-    return new Repeats(
-            settings, count, axis, fine.mesh(), parent, fine.carryFaces(sectors.label()))
+    return new Repeats(settings, count, axis, fine.mesh(), parent, fine.carryFaces(sectors.label()))
         .run(progress);
   }
 
   private static int found(Mesh mesh, Axis axis, List<Notice> notices) throws SectionException {
-    Revolution about =
-        new Revolution(Revolution.Kind.AXIS, axis.point(), axis.direction(), 1);
+    Revolution about = new Revolution(Revolution.Kind.AXIS, axis.point(), axis.direction(), 1);
     Optional<TurnSymmetry> found = TurnSymmetry.about(about, mesh);
     if (found.isEmpty()) {
       throw new SectionException(
@@ -215,7 +212,6 @@ final class Repeats {
     Sectioning.Divided all = Sectioning.divide(finer, label, f -> false, whole, progress);
     int[] before = cut.parentFace();
     int[] parents = IntStream.of(all.fine().parentFace()).map(f -> parent[before[f]]).toArray();
-    return new Sectioning.Divided(
-        ChosenSections.ofFaces(all.fine().mesh(), parents), all.layout());
+    return new Sectioning.Divided(ChosenSections.ofFaces(all.fine().mesh(), parents), all.layout());
   }
 }

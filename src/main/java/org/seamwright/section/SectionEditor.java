@@ -351,8 +351,7 @@ final class SectionEditor {
         parts = true;
         int neighbour = LinedPieces.longest(pieces.borders(i, false, true));
         boolean joins =
-            neighbour >= 0
-                && areaMm2[neighbour] + pieces.areaMm2(i) <= settings.limitMm2();
+            neighbour >= 0 && areaMm2[neighbour] + pieces.areaMm2(i) <= settings.limitMm2();
         into[i] = joins ? neighbour : newSection(own);
         if (joins) {
           areaMm2[neighbour] += pieces.areaMm2(i);

@@ -15,9 +15,9 @@ import org.seamwright.mesh.VertexFans;
 import org.seamwright.region.SubMesh;
 
 /**
- * The sections of one sector as seen by the vertices of another, turned back: each section scores by
- * the distance over the surface from its edge, above 0 inside and below outside, so that seams are
- * where two scores are equal.
+ * The sections of one sector as seen by the vertices of another, turned back: each section scores
+ * by the distance over the surface from its edge, above 0 inside and below outside, so that seams
+ * are where two scores are equal.
  */
 final class TurnedLabels {
   private static final int NONE = -1;

@@ -17,8 +17,8 @@ import org.seamwright.region.SurfaceCuts;
 /**
  * Cuts the plated faces the way the user asks for: planes and half planes exactly, cylinders to
  * {@value #TOLERANCE_SHARE} of the piece's diagonal, natural faces along edges. Every piece is one;
- * those smaller than {@value #SMALL_SHARE} of the limit, or of the largest where that is smaller, are
- * joined to a neighbour.
+ * those smaller than {@value #SMALL_SHARE} of the limit, or of the largest where that is smaller,
+ * are joined to a neighbour.
  *
  * <p>Cost: O(n) per cut.
  *
@@ -50,8 +50,7 @@ record WayCut(Mesh mesh, int[] parentFace, int[] label) {
     if (way instanceof SectionWay.Rings rings) {
       cutter.rings(rings, Axis.of(rings.axis(), mesh, "sections.way", notices));
     } else if (way instanceof SectionWay.Sectors sectors) {
-      cutter.sectors(
-          Axis.of(sectors.axis(), mesh, "sections.way", notices), sectors.count());
+      cutter.sectors(Axis.of(sectors.axis(), mesh, "sections.way", notices), sectors.count());
     } else if (way instanceof SectionWay.RingsAndSectors both) {
       Axis axis = Axis.of(both.rings().axis(), mesh, "sections.way", notices);
       cutter.rings(both.rings(), axis);
@@ -101,8 +100,7 @@ record WayCut(Mesh mesh, int[] parentFace, int[] label) {
       double area = platedMm2();
       return count > 0
           ? count
-          : (int)
-              Math.max(1, Math.min(Division.MOST_CELLS, Math.ceil(area / settings.limitMm2())));
+          : (int) Math.max(1, Math.min(Division.MOST_CELLS, Math.ceil(area / settings.limitMm2())));
     }
 
     void strips(SectionWay.Strips strips) {

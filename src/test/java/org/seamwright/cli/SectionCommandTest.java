@@ -54,10 +54,7 @@ class SectionCommandTest {
 
   @Test
   void listsSectionsAndWhatIsAsked() {
-    assertThat(done(section()))
-        .contains("No.  Net")
-        .contains("15.0 cm²")
-        .contains("Way", "strips");
+    assertThat(done(section())).contains("No.  Net").contains("15.0 cm²").contains("Way", "strips");
     assertThat(done(section("list", "--json")))
         .contains("\"number\": 4")
         .contains("\"way\": {\"kind\": \"strips\"")
@@ -97,8 +94,7 @@ class SectionCommandTest {
     assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.DONE);
     SectionEdit.Pin pin = (SectionEdit.Pin) edits().get(0);
     assertThat(pin.path()).hasSize(2);
-    assertThat(pin.path().get(0).distance(pin.path().get(1)))
-        .isCloseTo(60, within(1e-3));
+    assertThat(pin.path().get(0).distance(pin.path().get(1))).isCloseTo(60, within(1e-3));
   }
 
   @Test
@@ -155,7 +151,16 @@ class SectionCommandTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "list", "way", "symmetry", "merge", "split", "move", "pin", "rename", "renumber", "undo"
+        "list",
+        "way",
+        "symmetry",
+        "merge",
+        "split",
+        "move",
+        "pin",
+        "rename",
+        "renumber",
+        "undo"
       })
   void everySubcommandHelpsWithAnExample(String command) {
     assertThat(done("section", command, "--help"))
