@@ -68,6 +68,11 @@ public final class SurfaceCuts {
     return surface.toMesh();
   }
 
+  /** Some faces as a mesh of their own. */
+  public Mesh part(int[] faces) {
+    return new Patch.Maker(surface).of(faces).mesh();
+  }
+
   /** One entry per face: the face at the start that it is a piece of. */
   public int[] parents() {
     return surface.parents();

@@ -45,6 +45,11 @@ final class ChosenSections {
     return withNotices(editor.plan(divided.fine().then(divided.layout().cut().cut()), lapping));
   }
 
+  /** What was found on the way. */
+  List<Notice> notices() {
+    return List.copyOf(notices);
+  }
+
   /** What was found on the way, before what the plan itself tells. */
   SectionPlan withNotices(SectionPlan plan) {
     List<Notice> all = new ArrayList<>(notices);

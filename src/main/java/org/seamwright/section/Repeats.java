@@ -164,7 +164,12 @@ final class Repeats {
     for (int i = 0; i < TRIES; i++) {
       Progress part = progress.between((double) i / TRIES, (i + 1.0) / TRIES);
       SectionSettings inner =
-          new SectionSettings(limitMm2, settings.activationLapMm(), settings.flashLapMm());
+          new SectionSettings(
+              limitMm2,
+              settings.activationLapMm(),
+              settings.flashLapMm(),
+              OrderPins.NONE,
+              settings.seams());
       Sectioning.Divided one =
           Sectioning.divide(mesh, first, f -> false, inner, part.between(0, 0.5));
       Sectioning.Divided all = repeated(one, part.between(0.5, 1));
@@ -208,7 +213,7 @@ final class Repeats {
     // What is left is sections as they are.
     SectionSettings whole =
         new SectionSettings(
-            Double.MAX_VALUE, settings.activationLapMm(), settings.flashLapMm(), settings.pins());
+            Double.MAX_VALUE, settings.activationLapMm(), settings.flashLapMm(), settings.pins(), settings.seams());
     Sectioning.Divided all = Sectioning.divide(finer, label, f -> false, whole, progress);
     int[] before = cut.parentFace();
     int[] parents = IntStream.of(all.fine().parentFace()).map(f -> parent[before[f]]).toArray();

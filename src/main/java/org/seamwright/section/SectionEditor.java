@@ -67,6 +67,11 @@ final class SectionEditor {
         cuts.copy(), settings, label.clone(), new ArrayList<>(order), new ArrayList<>(names));
   }
 
+  /** Makes what points are looked up with, so that the first edit need not wait for it. */
+  void warm() {
+    cuts.farOff(Vector3D.ZERO);
+  }
+
   /** The surface as it is now. */
   SurfaceCuts cuts() {
     return cuts;

@@ -228,7 +228,7 @@ public final class Sectioning {
     return net;
   }
 
-  private static List<Notice> overLimit(List<Section> sections, double limitMm2) {
+  static List<Notice> overLimit(List<Section> sections, double limitMm2) {
     List<Notice> notices = new ArrayList<>();
     for (Section section : sections) {
       if (section.workedMm2() > limitMm2) {

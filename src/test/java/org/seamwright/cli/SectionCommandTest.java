@@ -117,7 +117,7 @@ class SectionCommandTest {
 
   @Test
   void waysAndSymmetryAreSwitched() throws Exception {
-    done(section("symmetry", "--axis", "0,0,1", "--count", "2"));
+    done(section("symmetry", "--axis", "0,0,1", "--count", "2", "--quick"));
     assertThat(JobFile.read(job).sections().choices().way()).isEmpty();
     assertThat(done(section("symmetry", "--none"))).contains("automatic");
     assertThat(JobFile.read(job).sections().choices().symmetry()).isEmpty();
