@@ -213,7 +213,11 @@ final class Repeats {
     // What is left is sections as they are.
     SectionSettings whole =
         new SectionSettings(
-            Double.MAX_VALUE, settings.activationLapMm(), settings.flashLapMm(), settings.pins(), settings.seams());
+            Double.MAX_VALUE,
+            settings.activationLapMm(),
+            settings.flashLapMm(),
+            settings.pins(),
+            settings.seams());
     Sectioning.Divided all = Sectioning.divide(finer, label, f -> false, whole, progress);
     int[] before = cut.parentFace();
     int[] parents = IntStream.of(all.fine().parentFace()).map(f -> parent[before[f]]).toArray();
