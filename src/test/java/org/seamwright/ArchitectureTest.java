@@ -59,8 +59,13 @@ class ArchitectureTest {
                       "basis", "units", "mesh", "measure", "mend", "region", "section", "mask",
                       "flatten", "plating", "job", "picture")),
               Map.entry(
+                  "share",
+                  List.of(
+                      "basis", "units", "mesh", "region", "section", "plating", "job", "picture")),
+              Map.entry(
                   "cli",
                   List.of(
+                      "share",
                       "basis",
                       "units",
                       "mesh",

@@ -12,14 +12,14 @@ import java.util.Map;
  * <p>A tree is made of {@code Map<String, ?>} in insertion order, {@code List<?>}, {@code String},
  * {@code Double}, {@code Integer}, {@code Long} and {@code Boolean}.
  */
-final class JsonText {
+public final class JsonText {
   /** Longest line that a list or object is kept on. */
   private static final int WIDTH = 100;
 
   private JsonText() {}
 
   /** The tree as text with a final line break. */
-  static String of(Object tree) {
+  public static String of(Object tree) {
     StringBuilder out = new StringBuilder();
     write(tree, 0, 0, out);
     return out.append('\n').toString();

@@ -11,7 +11,7 @@ import org.seamwright.mesh.VertexFans;
  * <p>Slivers, as cutting leaves them, have no normal to trust: they take the plain sum. Cost
  * O(faces × faces around a vertex).
  */
-final class CornerNormals {
+public final class CornerNormals {
   /** Faces meeting at more than this are shaded as an edge. Choice of this program. */
   static final double CREASE_DEGREES = 40;
 
@@ -23,7 +23,7 @@ final class CornerNormals {
   private CornerNormals() {}
 
   /** Unit normals, 3 numbers per half-edge; all zero where faces have no area. */
-  static float[] of(Mesh mesh) {
+  public static float[] of(Mesh mesh) {
     int faces = mesh.faceCount();
     // Unit normal and area per face, kept apart.
     float[] unit = new float[3 * faces];

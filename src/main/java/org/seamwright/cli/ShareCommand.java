@@ -1,0 +1,73 @@
+package org.seamwright.cli;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import org.seamwright.basis.InputException;
+import org.seamwright.basis.Progress;
+import org.seamwright.job.PlannedJob;
+import org.seamwright.job.Planner;
+import org.seamwright.job.SafeFiles;
+import org.seamwright.share.GlbFile;
+import org.seamwright.share.SharePage;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** A planned piece for the customer's screen. */
+@Command(
+    name = "share",
+    description = "Writes a page that shows the piece in three dimensions, or a glTF file.",
+    mixinStandardHelpOptions = true,
+    footer = {
+      "",
+      "The page opens in any present browser, on a phone too, and needs no network: turn the piece,",
+      "tap a part for its name and area, switch between today's metal and gold. A large model is",
+      "simplified for it, and the page says by how much; areas are those of the full model.",
+      "",
+      "Examples:",
+      "  seamwright share cup.json --out cup.html",
+      "  seamwright share cup.json --out cup.glb"
+    })
+final class ShareCommand implements Callable<Integer> {
+  @Parameters(paramLabel = "JOB", description = "Job file.")
+  private Path jobFile;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE",
+      required = true,
+      description = "Page (.html) or model (.glb) to write; replaced if it exists.")
+  private Path file;
+
+  @Spec private CommandSpec spec;
+
+  @Override
+  public Integer call() throws InputException {
+    String name = file.toString().toLowerCase(Locale.ROOT);
+    if (!name.endsWith(".html") && !name.endsWith(".glb")) {
+      throw new CommandLine.ParameterException(
+          spec.commandLine(), "--out must name a .html or a .glb file.");
+    }
+    if (Files.isDirectory(file)) {
+      throw new InputException(file.toString(), "", "This is a folder", "Name a file in it.");
+    }
+    PlannedJob planned = Planner.plan(jobFile, Progress.NONE);
+    byte[] content =
+        name.endsWith(".glb")
+            ? GlbFile.of(planned, Progress.NONE)
+            : SharePage.of(planned, Progress.NONE).getBytes(StandardCharsets.UTF_8);
+    try {
+      SafeFiles.replace(file, content);
+    } catch (IOException e) {
+      throw OutputFolder.unwritable(file, e);
+    }
+    return Limits.code(planned, spec.commandLine().getErr());
+  }
+}

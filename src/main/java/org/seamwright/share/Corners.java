@@ -1,0 +1,91 @@
+package org.seamwright.share;
+
+import java.util.Arrays;
+import org.seamwright.mesh.Mesh;
+import org.seamwright.mesh.Topology;
+import org.seamwright.picture.CornerNormals;
+
+/**
+ * A mesh as graphics cards take it: places with one normal each, doubled where normals differ, and
+ * triangles in the order of their regions.
+ *
+ * @param vertex for each place its vertex of the mesh
+ * @param normal three numbers per place, unit
+ * @param index three places per triangle
+ * @param begin first triangle of each region, and one more
+ */
+record Corners(int[] vertex, float[] normal, int[] index, int[] begin) {
+  /** Normals that differ by less look alike: steps of a signed byte. */
+  private static final float STEPS = 127;
+
+  static Corners of(Mesh mesh, int[] region, int regions) {
+    float[] normals = CornerNormals.of(mesh);
+    int faces = mesh.faceCount();
+    int[] begin = new int[regions + 1];
+    for (int r : region) {
+      begin[r + 1]++;
+    }
+    for (int r = 0; r < regions; r++) {
+      begin[r + 1] += begin[r];
+    }
+    int[] next = Arrays.copyOf(begin, regions);
+    int[] index = new int[3 * faces];
+    int[] vertex = new int[3 * faces];
+    float[] normal = new float[9 * faces];
+    int[] head = new int[mesh.vertexCount()];
+    int[] link = new int[3 * faces];
+    Arrays.fill(head, -1);
+    int count = 0;
+    int[] order = new int[faces];
+    for (int f = 0; f < faces; f++) {
+      order[next[region[f]]++] = f;
+    }
+    for (int k = 0; k < faces; k++) {
+      for (int h = 3 * order[k]; h < 3 * order[k] + 3; h++) {
+        int v = mesh.corner()[h];
+        int place = head[v];
+        while (place >= 0 && !alike(normal, place, normals, h)) {
+          place = link[place];
+        }
+        if (place < 0) {
+          place = count++;
+          vertex[place] = v;
+          System.arraycopy(normals, 3 * h, normal, 3 * place, 3);
+          link[place] = head[v];
+          head[v] = place;
+        }
+        index[3 * k + h % 3] = place;
+      }
+    }
+    return new Corners(
+        Arrays.copyOf(vertex, count), Arrays.copyOf(normal, 3 * count), index, begin);
+  }
+
+  private static boolean alike(float[] normal, int place, float[] normals, int h) {
+    for (int axis = 0; axis < 3; axis++) {
+      if (Math.round(STEPS * normal[3 * place + axis])
+          != Math.round(STEPS * normals[3 * h + axis])) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Ends of the edges where two regions meet, two vertices of the mesh each. */
+  static int[] lines(Mesh mesh, int[] region) {
+    Topology topology = Topology.of(mesh);
+    int[] ends = new int[1024];
+    int count = 0;
+    for (int h = 0; h < mesh.corner().length; h++) {
+      int twin = topology.twin(h);
+      if (twin > h && region[h / 3] != region[twin / 3]) {
+        if (count == ends.length) {
+          ends = Arrays.copyOf(ends, 2 * ends.length);
+        }
+        ends[count++] = mesh.corner()[h];
+        ends[count++] = mesh.corner()[Topology.next(h)];
+      }
+    }
+    return Arrays.copyOf(ends, count);
+  }
+}
