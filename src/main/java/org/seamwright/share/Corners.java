@@ -1,6 +1,7 @@
 package org.seamwright.share;
 
 import java.util.Arrays;
+import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
 import org.seamwright.picture.CornerNormals;
@@ -17,6 +18,12 @@ import org.seamwright.picture.CornerNormals;
 record Corners(int[] vertex, float[] normal, int[] index, int[] begin) {
   /** Normals that differ by less look alike: steps of a signed byte. */
   private static final float STEPS = 127;
+
+  /** As in the printed pictures. */
+  private static final double CREASE_DEGREES = 40;
+
+  /** Share of faces that may lie on a sharp edge each. */
+  private static final double MOST_CREASES = 0.5;
 
   static Corners of(Mesh mesh, int[] region, int regions) {
     float[] normals = CornerNormals.of(mesh);
@@ -73,12 +80,41 @@ record Corners(int[] vertex, float[] normal, int[] index, int[] begin) {
 
   /** Ends of the edges where two regions meet, two vertices of the mesh each. */
   static int[] lines(Mesh mesh, int[] region) {
+    return edges(mesh, (f, g) -> region[f] != region[g]);
+  }
+
+  /**
+   * Ends of sharp edges, two vertices of the mesh each; none where there are so many that the
+   * surface is rough all over and lines would blacken it.
+   */
+  static int[] creases(Mesh mesh) {
+    double least = Math.cos(Math.toRadians(CREASE_DEGREES));
+    double[] n = new double[3];
+    double[] m = new double[3];
+    int[] ends =
+        edges(
+            mesh,
+            (f, g) -> {
+              Faces.normal(mesh, f, n);
+              Faces.normal(mesh, g, m);
+              return n[0] * m[0] + n[1] * m[1] + n[2] * m[2] < least;
+            });
+    return ends.length > MOST_CREASES * 2 * mesh.faceCount() ? new int[0] : ends;
+  }
+
+  /** Which edges are wanted, by their two faces. */
+  @FunctionalInterface
+  private interface Between {
+    boolean wants(int f, int g);
+  }
+
+  private static int[] edges(Mesh mesh, Between between) {
     Topology topology = Topology.of(mesh);
     int[] ends = new int[1024];
     int count = 0;
     for (int h = 0; h < mesh.corner().length; h++) {
       int twin = topology.twin(h);
-      if (twin > h && region[h / 3] != region[twin / 3]) {
+      if (twin > h && between.wants(h / 3, twin / 3)) {
         if (count == ends.length) {
           ends = Arrays.copyOf(ends, 2 * ends.length);
         }

@@ -17,6 +17,7 @@ import org.seamwright.basis.Progress;
 import org.seamwright.job.JsonText;
 import org.seamwright.job.PlannedJob;
 import org.seamwright.mesh.Bounds;
+import org.seamwright.mesh.Mesh;
 import org.seamwright.picture.Background;
 import org.seamwright.picture.Pictures;
 import org.seamwright.picture.Png;
@@ -109,13 +110,6 @@ public final class SharePage {
     for (int place : corners.index()) {
       index.putInt(place);
     }
-    int[] ends = Corners.lines(model.mesh(), model.region());
-    ByteBuffer lines = buffer(6 * ends.length);
-    for (int v : ends) {
-      for (int axis = 0; axis < 3; axis++) {
-        lines.putShort(step(model.mesh().xyz()[3 * v + axis], low[axis], size[axis]));
-      }
-    }
     List<Double> extent = new ArrayList<>();
     for (double s : size) {
       extent.add(s);
@@ -128,7 +122,18 @@ public final class SharePage {
     data.put("begin", begin);
     data.put("places", base64(places));
     data.put("index", base64(index));
-    data.put("lines", base64(lines));
+    data.put("lines", ends(Corners.lines(model.mesh(), model.region()), model.mesh(), low, size));
+    data.put("creases", ends(Corners.creases(model.mesh()), model.mesh(), low, size));
+  }
+
+  private static String ends(int[] vertices, Mesh mesh, double[] low, double[] size) {
+    ByteBuffer ends = buffer(6 * vertices.length);
+    for (int v : vertices) {
+      for (int axis = 0; axis < 3; axis++) {
+        ends.putShort(step(mesh.xyz()[3 * v + axis], low[axis], size[axis]));
+      }
+    }
+    return base64(ends);
   }
 
   /** How far a place can be off by its 16 bits an axis, mm. */
