@@ -84,10 +84,19 @@ public final class SharePage {
   private static Map<String, Object> region(ShareModel.Region region, UnitFormat format) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("name", region.name());
-    tree.put("kind", region.kind().ordinal());
+    tree.put("kind", kind(region.kind()));
     tree.put("area", format.area(region.areaMm2()));
     tree.put("rgb", region.rgb());
     return tree;
+  }
+
+  /** As the script tells them apart. */
+  private static int kind(ShareModel.Kind kind) {
+    return switch (kind) {
+      case SECTION -> 0;
+      case BARE -> 1;
+      case OUTSIDE -> 2;
+    };
   }
 
   private static void geometry(ShareModel model, Map<String, Object> data) {
@@ -151,7 +160,9 @@ public final class SharePage {
   }
 
   private static String base64(ByteBuffer bytes) {
-    return Base64.getEncoder().encodeToString(bytes.array());
+    byte[] all = new byte[bytes.capacity()];
+    bytes.get(0, all);
+    return Base64.getEncoder().encodeToString(all);
   }
 
   private static String picture(PlannedJob planned, boolean gilded) {

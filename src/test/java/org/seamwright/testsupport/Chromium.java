@@ -234,10 +234,11 @@ public final class Chromium implements AutoCloseable {
   }
 
   @Override
-  public void close() throws Exception {
+  public void close() {
     socket.abort();
     process.descendants().forEach(ProcessHandle::destroy);
     process.destroy();
-    process.waitFor(10, TimeUnit.SECONDS);
+    // Its files in the profile are removed after it.
+    process.onExit().orTimeout(10, TimeUnit.SECONDS).exceptionally(e -> process).join();
   }
 }
