@@ -114,7 +114,7 @@ class ShareTest {
     Reference.require("chromium", Chromium.isThere(), "apt");
     try (Chromium browser = Chromium.start(folder.resolve("profile"), 1000, 700)) {
       browser.open(folder.resolve("plaque.html"));
-      browser.until("document.documentElement.dataset.ready");
+      browser.until("document.documentElement && document.documentElement.dataset.ready");
       assertThat(browser.eval("document.documentElement.dataset.ready")).isEqualTo("3d");
       browser.until("canvas.width > 300 && !waiting");
       // The middle of the view is the middle of the plaque, and gold goes there.
