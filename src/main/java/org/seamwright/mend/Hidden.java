@@ -3,6 +3,7 @@ package org.seamwright.mend;
 import java.util.Arrays;
 import org.seamwright.basis.Progress;
 import org.seamwright.basis.Sum;
+import org.seamwright.measure.PartBoxes;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Parts;

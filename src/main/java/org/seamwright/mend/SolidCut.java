@@ -6,6 +6,7 @@ import org.seamwright.basis.Progress;
 import org.seamwright.geodesic.CutMesh;
 import org.seamwright.geodesic.FieldCut;
 import org.seamwright.geodesic.Refinement;
+import org.seamwright.measure.Solid;
 import org.seamwright.mesh.Bounds;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.seamwright.basis.Progress;
+import org.seamwright.measure.NestedParts;
 import org.seamwright.mesh.FaceTree;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
@@ -97,7 +98,7 @@ final class Turning {
 
   private Change turned(Progress progress) {
     boolean[] turn = new boolean[mesh.faceCount()];
-    int[] depth = InnerShells.depth(mesh, topology, parts, progress.between(0, 0.3));
+    int[] depth = NestedParts.depth(mesh, topology, parts, progress.between(0, 0.3));
     boolean[] byRays = largestOpen();
     FaceTree tree = null;
     long twisted = 0;

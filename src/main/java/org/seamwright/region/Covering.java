@@ -4,12 +4,17 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalInt;
 import java.util.function.IntPredicate;
+import org.apache.commons.geometry.euclidean.threed.AffineTransformMatrix3D;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
+import org.seamwright.measure.ClosedBody;
 import org.seamwright.mesh.Labels;
+import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.SurfacePoint;
+import org.seamwright.mesh.Topology;
 
 /**
  * Finds what a mark covers: cuts the surface along its edge and gives one entry per face of the cut
@@ -67,6 +72,61 @@ final class Covering implements Mark.Cases<boolean[], MarkException> {
   @Override
   public boolean[] ring(Mark.Ring mark) {
     return new RingMark(surface, mark, piece.diagonalMm()).cover(progress);
+  }
+
+  @Override
+  public boolean[] inside(Mark.Inside mark) throws MarkException {
+    Mesh own =
+        mark.mesh().orElseThrow(() -> new IllegalStateException("Read the body before marking"));
+    Mesh placed = moved(own, step.motion());
+    Topology topology = Topology.of(placed);
+    OptionalInt gap = ClosedBody.gap(placed, topology);
+    if (gap.isPresent() || placed.faceCount() == 0) {
+      throw new MarkException(
+          step.owner(),
+          mark,
+          "file",
+          "the body " + mark.body().file() + " is not closed" + gapText(own, topology, gap),
+          "Close its holes in the program that made it; its inside is not clear.");
+    }
+    ClosedBody body = ClosedBody.of(placed, progress.between(0, 0.1));
+    return new BodyCut(surface, body, piece.diagonalMm()).cover(progress.between(0.1, 1));
+  }
+
+  private static String gapText(Mesh body, Topology topology, OptionalInt gap) {
+    if (gap.isEmpty()) {
+      return ": it has no faces";
+    }
+    int v = body.corner()[gap.getAsInt()];
+    return String.format(
+        Locale.ROOT,
+        ": %,d of its edges have a face on one side only, the first near (%.3f, %.3f, %.3f) mm",
+        topology.openEdges() + topology.branchingEdges(),
+        body.x(v),
+        body.y(v),
+        body.z(v));
+  }
+
+  private static Mesh moved(Mesh mesh, AffineTransformMatrix3D motion) {
+    if (motion.equals(AffineTransformMatrix3D.identity())) {
+      return mesh;
+    }
+    double[] xyz = new double[mesh.xyz().length];
+    for (int v = 0; v < mesh.vertexCount(); v++) {
+      double[] p = motion.apply(Vector3D.of(mesh.x(v), mesh.y(v), mesh.z(v))).toArray();
+      System.arraycopy(p, 0, xyz, 3 * v, 3);
+    }
+    return Mesh.of(xyz, mesh.corner());
+  }
+
+  @Override
+  public boolean[] outOfReach(Mark.OutOfReach mark) throws MarkException {
+    return null;
+  }
+
+  @Override
+  public boolean[] innerShells(Mark.InnerShells mark) {
+    return ofParents(piece.isInnerShell(progress));
   }
 
   @Override

@@ -60,6 +60,21 @@ final class MarkVectors implements Mark.Cases<Map<String, Vector3D>, RuntimeExce
   }
 
   @Override
+  public Map<String, Vector3D> inside(Mark.Inside mark) {
+    return Map.of("move", mark.body().move());
+  }
+
+  @Override
+  public Map<String, Vector3D> outOfReach(Mark.OutOfReach mark) {
+    return Map.of();
+  }
+
+  @Override
+  public Map<String, Vector3D> innerShells(Mark.InnerShells mark) {
+    return Map.of();
+  }
+
+  @Override
   public Map<String, Vector3D> grow(Mark.Grow mark) {
     return Map.of();
   }

@@ -3,6 +3,8 @@ package org.seamwright.region;
 import java.util.Optional;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.Parallel;
+import org.seamwright.basis.Progress;
+import org.seamwright.measure.NestedParts;
 import org.seamwright.measure.Revolution;
 import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.FaceTree;
@@ -49,6 +51,16 @@ final class Piece {
     Parts found = parts.orElseGet(() -> Parts.of(mesh, topology));
     parts = Optional.of(found);
     return found;
+  }
+
+  /** One entry per face: whether its part lies wholly inside another, closed one. */
+  boolean[] isInnerShell(Progress progress) {
+    int[] depth = NestedParts.depth(mesh, topology, parts(), progress);
+    boolean[] inner = new boolean[mesh.faceCount()];
+    for (int f = 0; f < inner.length; f++) {
+      inner[f] = depth[parts().of()[f]] > 0;
+    }
+    return inner;
   }
 
   /** The axis that the piece shows by its shape. */

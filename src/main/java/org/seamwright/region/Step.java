@@ -11,7 +11,7 @@ import org.apache.commons.geometry.euclidean.threed.rotation.QuaternionRotation;
  * One thing to carry out: a mark or a moved copy of one.
  *
  * @param owner number of the mark in the list it came from: itself or the one that repeats it
- * @param mark what to carry out, moved already but for a box
+ * @param mark what to carry out, moved already but for a box or body
  * @param motion how it was moved
  */
 record Step(int owner, Mark mark, AffineTransformMatrix3D motion) {
@@ -85,7 +85,7 @@ record Step(int owner, Mark mark, AffineTransformMatrix3D motion) {
         shift * z);
   }
 
-  /** A mark moved; empty for marks that no motion moves. A box stays, since it has no axes. */
+  /** A mark moved; empty for marks that no motion moves. A box or body stays, since it has no axes. */
   private static Optional<Mark> moved(Mark mark, AffineTransformMatrix3D motion) {
     return mark.match(new Moving(motion));
   }
@@ -146,6 +146,22 @@ record Step(int owner, Mark mark, AffineTransformMatrix3D motion) {
     @Override
     public Optional<Mark> inBox(Mark.InBox m) {
       return Optional.of(m);
+    }
+
+    /** The body's mesh stays too: the motion is applied where it is cut. */
+    @Override
+    public Optional<Mark> inside(Mark.Inside m) {
+      return Optional.of(m);
+    }
+
+    @Override
+    public Optional<Mark> outOfReach(Mark.OutOfReach m) {
+      return Optional.empty();
+    }
+
+    @Override
+    public Optional<Mark> innerShells(Mark.InnerShells m) {
+      return Optional.empty();
     }
 
     @Override

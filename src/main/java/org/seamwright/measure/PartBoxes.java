@@ -1,4 +1,4 @@
-package org.seamwright.mend;
+package org.seamwright.measure;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -13,14 +13,15 @@ import org.seamwright.mesh.Topology;
  * are kept in order of their least x, so that only those that begin left of a part's end are looked
  * at.
  */
-final class PartBoxes {
+public final class PartBoxes {
   private final Mesh mesh;
   private final List<int[]> faces = new ArrayList<>();
   private final List<Bounds> boxes = new ArrayList<>();
   private final Integer[] closed;
   private final Solid[] solid;
 
-  PartBoxes(Mesh mesh, Topology topology, Parts parts) {
+  /** Lists the parts. */
+  public PartBoxes(Mesh mesh, Topology topology, Parts parts) {
     this.mesh = mesh;
     list(parts);
     faces.forEach(f -> boxes.add(box(mesh, f)));
@@ -65,26 +66,27 @@ final class PartBoxes {
   }
 
   /** Number of parts. */
-  int count() {
+  public int count() {
     return faces.size();
   }
 
   /** Faces of a part, ascending. */
-  int[] faces(int part) {
+  public int[] faces(int part) {
     return faces.get(part);
   }
 
-  Bounds box(int part) {
+  /** Box of a part, mm. */
+  public Bounds box(int part) {
     return boxes.get(part);
   }
 
   /** Diagonal of the smallest box of a part, mm. */
-  double diagonal() {
+  public double diagonal() {
     return boxes.stream().mapToDouble(Bounds::diagonal).min().orElse(0);
   }
 
   /** A closed part made ready to be asked about places. */
-  Solid solid(int part) {
+  public Solid solid(int part) {
     if (solid[part] == null) {
       solid[part] = Solid.of(mesh, faces.get(part));
     }
@@ -92,9 +94,9 @@ final class PartBoxes {
   }
 
   /** Closed parts other than this one whose boxes meet its box, ascending. */
-  int[] meeting(int part) {
+  public int[] meeting(int part) {
     Bounds box = boxes.get(part);
-    Ints found = new Ints(4);
+    List<Integer> found = new ArrayList<>();
     for (int q : closed) {
       Bounds other = boxes.get(q);
       if (other.minX() > box.maxX()) {
@@ -109,8 +111,6 @@ final class PartBoxes {
         found.add(q);
       }
     }
-    int[] sorted = found.toArray();
-    Arrays.sort(sorted);
-    return sorted;
+    return found.stream().mapToInt(Integer::intValue).sorted().toArray();
   }
 }

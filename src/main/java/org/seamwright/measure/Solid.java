@@ -1,4 +1,4 @@
-package org.seamwright.mend;
+package org.seamwright.measure;
 
 import java.util.Arrays;
 import org.seamwright.mesh.Bounds;
@@ -17,7 +17,7 @@ import org.seamwright.mesh.Topology;
  * from both sides of an edge, so none is counted twice or missed. O(log n) and the faces along the
  * ray. Queries may run on several threads.
  */
-final class Solid {
+public final class Solid {
   private final Mesh mesh;
   private final FaceTree tree;
   private final Bounds bounds;
@@ -29,7 +29,7 @@ final class Solid {
   }
 
   /** Takes a closed part out of a mesh. */
-  static Solid of(Mesh whole, int[] faces) {
+  public static Solid of(Mesh whole, int[] faces) {
     int[] corner = new int[3 * faces.length];
     for (int i = 0; i < faces.length; i++) {
       System.arraycopy(whole.corner(), 3 * faces[i], corner, 3 * i, 3);
@@ -38,7 +38,7 @@ final class Solid {
   }
 
   /** For each part whether every edge has an even number of faces, as a closed surface's has. */
-  static boolean[] closed(Mesh mesh, Topology topology, Parts parts) {
+  public static boolean[] closed(Mesh mesh, Topology topology, Parts parts) {
     boolean[] closed = new boolean[parts.count()];
     Arrays.fill(closed, true);
     EdgeRings rings = topology.branchingEdges() > 0 ? EdgeRings.of(mesh, topology) : null;
@@ -57,12 +57,13 @@ final class Solid {
     return closed;
   }
 
-  Bounds bounds() {
+  /** Its box, mm. */
+  public Bounds bounds() {
     return bounds;
   }
 
   /** Whether a place is inside; on the surface itself it may be either. */
-  boolean contains(double x, double y, double z) {
+  public boolean contains(double x, double y, double z) {
     if (x < bounds.minX()
         || x > bounds.maxX()
         || y < bounds.minY()
@@ -72,12 +73,13 @@ final class Solid {
       return false;
     }
     boolean[] odd = {false};
-    tree.inBox(new Bounds(x, y, z, bounds.maxX(), y, z), f -> odd[0] ^= crossedBeyond(f, x, y, z));
+    tree.inBox(
+        new Bounds(x, y, z, bounds.maxX(), y, z), f -> odd[0] ^= crossedBeyond(mesh, f, x, y, z));
     return odd[0];
   }
 
   /** Distance of a place from the surface, mm; below 0 inside. */
-  double signedDistance(double x, double y, double z) {
+  public double signedDistance(double x, double y, double z) {
     double distance =
         tree.nearest(x, y, z)
             .map(
@@ -94,7 +96,8 @@ final class Solid {
     return value * value;
   }
 
-  private boolean crossedBeyond(int face, double x, double y, double z) {
+  /** Whether a ray along x from a place crosses a face. */
+  static boolean crossedBeyond(Mesh mesh, int face, double x, double y, double z) {
     double[] p = mesh.xyz();
     int[] corner = mesh.corner();
     boolean odd = false;
@@ -109,11 +112,11 @@ final class Solid {
         odd ^= run > 0 ? side < 0 : side > 0;
       }
     }
-    return odd && crossingX(face, y, z) > x;
+    return odd && crossingX(mesh, face, y, z) > x;
   }
 
   /** Where the line along x through (y, z) meets the plane of a face. */
-  private double crossingX(int face, double y, double z) {
+  private static double crossingX(Mesh mesh, int face, double y, double z) {
     double[] p = mesh.xyz();
     int a = 3 * mesh.corner()[3 * face];
     int b = 3 * mesh.corner()[3 * face + 1];
