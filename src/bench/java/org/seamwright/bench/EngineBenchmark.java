@@ -1,6 +1,7 @@
 package org.seamwright.bench;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
@@ -24,6 +25,7 @@ import org.seamwright.region.Mark;
 import org.seamwright.region.MarkException;
 import org.seamwright.region.MarkSession;
 import org.seamwright.region.Treatment;
+import org.seamwright.testsupport.Shapes;
 
 /** Edges, survey and marks on the torus of a million faces. */
 @State(Scope.Benchmark)
@@ -117,6 +119,25 @@ public class EngineBenchmark {
   public Object strokeOnAMarkedPiece() throws MarkException {
     MarkSession session = marked.copy();
     session.add(stroke(), Progress.NONE);
+    return session.map();
+  }
+
+  /** What a tip of 3 mm cannot reach, on an unmarked piece. */
+  @Benchmark
+  public Object reachOfATip() throws MarkException {
+    MarkSession session = MarkSession.of(mesh, Labels.none(mesh.faceCount()), Treatment.PLATE);
+    return session.add(
+        new Mark.OutOfReach("", Treatment.OUT_OF_SCOPE, 3), Progress.NONE);
+  }
+
+  /** A copy, a ball of 5,120 faces about a place of the surface, and the new map. */
+  @Benchmark
+  public Object bodyOnAMarkedPiece() throws MarkException {
+    MarkSession session = marked.copy();
+    Vector3D p = place();
+    Mesh ball = Shapes.moved(Shapes.icosphere(15, 4), p.getX(), p.getY(), p.getZ());
+    Mark.Body file = new Mark.Body("ball.stl", "mm", "", Vector3D.Unit.PLUS_Z, 0, Vector3D.ZERO);
+    session.add(new Mark.Inside("", Treatment.BARE, file, Optional.of(ball)), Progress.NONE);
     return session.map();
   }
 

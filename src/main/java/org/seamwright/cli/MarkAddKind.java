@@ -29,7 +29,7 @@ final class MarkAddKind extends MarkEdit {
   /** The command that adds a mark of a kind. */
   static CommandSpec make(MarkWords.Kind kind) {
     CommandSpec spec = CommandSpec.forAnnotatedObject(new MarkAddKind(kind)).name(kind.word());
-    MarkKeys.add(spec, kind.keys());
+    MarkKeys.add(spec, kind.keys(), kind.usual());
     spec.usageMessage()
         .description(kind.does())
         .footer(

@@ -40,16 +40,17 @@ final class MarkEditing {
     Job before = command.job();
     Change change =
         edit.of(before, new MarkList(before.marks(), command.jobFile(), spec.commandLine()));
-    Optional<MarkedJob> done = output.tryOut(change.job(), command);
-    boolean differs = !change.job().equals(before);
+    Job after = output.recorded(change.job(), command);
+    Optional<MarkedJob> done = output.tryOut(after, command);
+    boolean differs = !after.equals(before);
     if (differs && !dryRun) {
-      JobFile.write(change.job(), command.jobFile());
+      JobFile.write(after, command.jobFile());
     }
     PrintWriter out = spec.commandLine().getOut();
     if (!output.isJson()) {
       MeasureCommand.row(out, dryRun ? "Would " + change.verb() : change.past(), change.what());
     }
-    output.print(change.job(), done, differs && !dryRun, out);
+    output.print(after, done, differs && !dryRun, out);
     if (!output.isJson()) {
       end(before, done, differs, command, out);
     }

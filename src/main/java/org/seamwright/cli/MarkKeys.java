@@ -14,22 +14,25 @@ final class MarkKeys {
    * Adds options to a command.
    *
    * @param keys each key with what help calls its value
+   * @param usual treatment if none is said; empty where that is not told
    */
-  static void add(CommandSpec spec, Map<String, String> keys) {
+  static void add(CommandSpec spec, Map<String, String> keys, String usual) {
     keys.forEach(
         (key, label) ->
             spec.addOption(
                 OptionSpec.builder("--" + key)
                     .paramLabel(label)
                     .type(String.class)
-                    .description(description(key))
+                    .description(description(key, usual))
                     .build()));
   }
 
-  private static String description(String key) {
+  private static String description(String key, String usual) {
     return switch (key) {
       case "name" -> "What the mark is called.";
-      case "treatment" -> "What becomes of the place: plate, bare (if left out) or outOfScope.";
+      case "treatment" ->
+          "What becomes of the place: plate, bare or outOfScope"
+              + (usual.isEmpty() ? "." : "; " + usual + " if left out.");
       default -> "As \"" + key + "\" in the job file.";
     };
   }

@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.seamwright.basis.InputException;
 import org.seamwright.basis.Progress;
 import org.seamwright.job.Job;
+import org.seamwright.job.MarkBodies;
 import org.seamwright.job.MarkedJob;
 import org.seamwright.job.MarksJson;
 import org.seamwright.job.Planner;
@@ -35,6 +36,11 @@ final class MarkOutput {
             command.jobFile(),
             Planner.piece(job, command.jobFile(), Progress.NONE),
             Progress.NONE));
+  }
+
+  /** The job with the files of bodies recorded that were not yet, unless no mesh is to be read. */
+  Job recorded(Job job, MarkCommand command) throws InputException {
+    return quick ? job : MarkBodies.recordedIn(job, command.jobFile(), false);
   }
 
   /** Lists the marks of a job as it is. */

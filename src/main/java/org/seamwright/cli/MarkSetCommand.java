@@ -31,7 +31,7 @@ final class MarkSetCommand extends MarkEdit {
   static CommandSpec make() {
     MarkSetCommand command = new MarkSetCommand();
     CommandSpec spec = CommandSpec.forAnnotatedObject(command);
-    MarkKeys.add(spec, command.keys);
+    MarkKeys.add(spec, command.keys, "");
     return spec;
   }
 

@@ -13,6 +13,7 @@ import org.seamwright.basis.InputException;
 import org.seamwright.basis.Progress;
 import org.seamwright.job.Job;
 import org.seamwright.job.JobFile;
+import org.seamwright.job.MarkBodies;
 import org.seamwright.job.Piece;
 import org.seamwright.job.PlanJson;
 import org.seamwright.job.PlannedJob;
@@ -111,7 +112,10 @@ final class PlanCommand implements Callable<Integer> {
   private PlannedJob plan() throws InputException {
     Job job = JobFile.read(jobFile);
     Piece piece = Planner.piece(job, jobFile, Progress.NONE);
-    return Planner.plan(acceptMesh ? piece.recordedIn(job) : job, jobFile, piece, Progress.NONE);
+    if (acceptMesh) {
+      job = MarkBodies.recordedIn(piece.recordedIn(job), jobFile, true);
+    }
+    return Planner.plan(job, jobFile, piece, Progress.NONE);
   }
 
   private void write(PlannedJob planned, Path into) throws InputException {

@@ -92,7 +92,8 @@ final class JobReader {
     return new Job.MeshSource(file, sha256, surface, scale);
   }
 
-  private static String meshFile(JobNode node) throws JobFileException {
+  /** The path of a mesh file. */
+  static String meshFile(JobNode node) throws JobFileException {
     String file = node.text();
     try {
       if (file.isBlank() || Path.of(file).getNameCount() == 0) {
@@ -104,7 +105,8 @@ final class JobReader {
     return file;
   }
 
-  private static String digest(JobNode node) throws JobFileException {
+  /** A SHA-256 digest in hex. */
+  static String digest(JobNode node) throws JobFileException {
     String digest = node.text().toLowerCase(Locale.ROOT);
     if (!digest.isEmpty() && !digest.matches("[0-9a-f]{" + DIGEST_LENGTH + "}")) {
       throw node.refuse(

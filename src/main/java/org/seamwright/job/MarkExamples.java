@@ -70,6 +70,21 @@ final class MarkExamples {
             "Every face with a name from the mesh file.",
             "--label base --treatment outOfScope --name \"base plate\""));
     all.put(
+        "inside",
+        new Example(
+            "Everything inside a closed body kept in a mesh file of its own.",
+            "--file plug.stl --unit mm --axis 0,0,1 --turn 30 --move 0,-60,150 --name plug"));
+    all.put(
+        "outOfReach",
+        new Example(
+            "Everything that no ball of a tip's radius can touch; out of scope if not said.",
+            "--radius \"1.5 mm\" --name \"too narrow\""));
+    all.put(
+        "innerShells",
+        new Example(
+            "All parts inside a closed part; out of scope if not said.",
+            "--name \"hidden walls\""));
+    all.put(
         "grow",
         new Example(
             "Lets the places with a treatment so far grow.",

@@ -38,6 +38,9 @@ final class MarkKind<M extends Mark> {
   /** What a command line's help calls the value of a key. */
   private final Map<String, String> labels = new LinkedHashMap<>();
 
+  /** What becomes of the place if nothing is said. */
+  private Treatment usual = Treatment.BARE;
+
   private MarkKind(Class<M> type, boolean treats, Maker<M> maker) {
     this.type = type;
     this.treats = treats;
@@ -52,6 +55,17 @@ final class MarkKind<M extends Mark> {
   /** A kind that works on the marks before it. */
   static <M extends Mark> MarkKind<M> other(Class<M> type, Maker<M> maker) {
     return new MarkKind<>(type, false, maker);
+  }
+
+  /** Says what becomes of the place if nothing is said. */
+  MarkKind<M> usually(Treatment treatment) {
+    usual = treatment;
+    return this;
+  }
+
+  /** What becomes of the place if nothing is said. */
+  Treatment usual() {
+    return usual;
   }
 
   /** Adds a key that holds a number or text. */
@@ -144,9 +158,7 @@ final class MarkKind<M extends Mark> {
   M read(JobNode node) throws JobFileException {
     JobNode.Keys keys = node.keys(keys());
     Treatment treatment =
-        treats
-            ? keys.get("treatment", Treatment.BARE, n -> n.oneOf(JobKeys.TREATMENTS))
-            : Treatment.BARE;
+        treats ? keys.get("treatment", usual, n -> n.oneOf(JobKeys.TREATMENTS)) : usual;
     Head head = new Head(keys.get("name", "", JobNode::text), treatment);
     try {
       return maker.make(head, keys);

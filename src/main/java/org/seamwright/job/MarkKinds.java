@@ -21,6 +21,7 @@ final class MarkKinds {
     Map<String, MarkKind<?>> all = new LinkedHashMap<>();
     places(all);
     fills(all);
+    BodyMarkKinds.add(all);
     others(all);
     return Collections.unmodifiableMap(all);
   }
@@ -219,7 +220,8 @@ final class MarkKinds {
         "invert", MarkKind.other(Mark.Invert.class, (head, keys) -> new Mark.Invert(head.name())));
   }
 
-  private static double length(JobNode node) throws JobFileException {
+  /** A length above 0, mm. */
+  static double length(JobNode node) throws JobFileException {
     return node.amount(AmountKind.LENGTH, Range.ABOVE_ZERO);
   }
 

@@ -23,9 +23,11 @@ public final class MarkWords {
    * @param word how it is spelled
    * @param does what it marks, a sentence
    * @param keys its keys but for the kind, each with what help calls its value
+   * @param usual treatment if none is said; empty if the kind has none
    * @param example keys and values as they might be typed in a shell
    */
-  public record Kind(String word, String does, Map<String, String> keys, String example) {}
+  public record Kind(
+      String word, String does, Map<String, String> keys, String usual, String example) {}
 
   private MarkWords() {}
 
@@ -39,7 +41,8 @@ public final class MarkWords {
                   .filter(key -> !key.equals("kind"))
                   .forEach(key -> keys.put(key, entry.getValue().label(key)));
               MarkExamples.Example example = MarkExamples.of(entry.getKey());
-              return new Kind(entry.getKey(), example.does(), keys, example.options());
+              String usual = keys.containsKey("treatment") ? word(entry.getValue().usual()) : "";
+              return new Kind(entry.getKey(), example.does(), keys, usual, example.options());
             })
         .toList();
   }
@@ -87,7 +90,13 @@ public final class MarkWords {
     // Writing and reading back is exact, so that what is not named stays as it is.
     String text = JsonText.of(MarkKinds.write(mark, UnitSystem.METRIC));
     JsonValue.Members before = (JsonValue.Members) parse(text);
-    return read(before.values(), keys);
+    Mark after = read(before.values(), keys);
+    if (after instanceof Mark.Inside inside && keys.containsKey("file")) {
+      // What was remembered of the file before says nothing of this one.
+      String sha256 = keys.containsKey("sha256") ? inside.body().sha256() : "";
+      return new Mark.Inside(inside.name(), inside.treatment(), inside.body().withSha256(sha256));
+    }
+    return after;
   }
 
   private static Mark read(Map<String, JsonValue> before, Map<String, String> keys)

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.Notice;
 import org.seamwright.mesh.Mesh;
@@ -26,6 +27,9 @@ final class MeshCheck {
 
   /** The same file and scale give the same area to the last digits on any machine. */
   private static final double SAME_AREA = 1e-9;
+
+  /** More marks than this in one notice are not read. */
+  private static final int MOST_MARKS = 12;
 
   private final Job job;
   private final Optional<SurfaceShift> shift;
@@ -107,6 +111,11 @@ final class MeshCheck {
     }
   }
 
+  /** Places of which it must be known which marks cover them; none if the mesh is as it was. */
+  List<Vector3D> places() {
+    return shift.isPresent() ? job.mesh().surface().orElseThrow().samples() : List.of();
+  }
+
   /** What to tell once the marks have been carried out. */
   List<Notice> notices(SurfaceMap map) {
     List<Notice> all = new ArrayList<>(notices);
@@ -129,6 +138,7 @@ final class MeshCheck {
     if (moved.isRoundingAlone()) {
       return start + "the surface is where it was, in other faces. " + area;
     }
+    SurfaceShift marked = SurfaceShift.of(before, map.mesh());
     return start
         + "the surface lies up to "
         + length(moved, moved.mostMm())
@@ -136,9 +146,56 @@ final class MeshCheck {
         + length(moved, moved.medianMm())
         + ") from where it was, furthest near "
         + point(moved.furthest())
-        + byTreatment(moved, SurfaceShift.of(before, map.mesh()), map)
+        + byTreatment(moved, marked, map)
         + ". "
+        + byMark(moved, marked, map)
         + area;
+  }
+
+  /**
+   * How far the surface lies off under each mark, in their order; the furthest if there are many.
+   */
+  private String byMark(SurfaceShift moved, SurfaceShift marked, SurfaceMap map) {
+    List<Integer> told = new ArrayList<>();
+    double[] most = new double[map.effects().size()];
+    int without = 0;
+    for (int m = 0; m < most.length; m++) {
+      most[m] = -1;
+      for (int i : map.effects().get(m).places()) {
+        if (isThere(moved, marked, i)) {
+          most[m] = Math.max(most[m], moved.distanceMm(i));
+        }
+      }
+      without += most[m] < 0 ? 1 : 0;
+      if (most[m] >= 0) {
+        told.add(m);
+      }
+    }
+    boolean all = told.size() <= MOST_MARKS;
+    told.sort((a, b) -> Double.compare(most[b], most[a]));
+    List<String> parts =
+        told.stream()
+            .limit(MOST_MARKS)
+            .sorted()
+            .map(m -> called(m) + " up to " + length(moved, most[m]))
+            .collect(Collectors.toCollection(ArrayList::new));
+    if (without > 0) {
+      parts.add(without == 1 ? "one mark covers no recorded place" : without + " marks cover none");
+    }
+    if (parts.isEmpty()) {
+      return "";
+    }
+    return (all ? "Under " : "Under the marks most moved: ") + String.join(", ", parts) + ". ";
+  }
+
+  private String called(int mark) {
+    String name = job.marks().get(mark).name();
+    return "mark " + (mark + 1) + (name.isEmpty() ? "" : " \"" + name + "\"");
+  }
+
+  /** Places that are gone from the cleaned mesh have no treatment and no marks. */
+  private static boolean isThere(SurfaceShift moved, SurfaceShift marked, int i) {
+    return marked.distanceMm(i) <= moved.distanceMm(i) + moved.roundingMm();
   }
 
   /** How far the surface lies off under each treatment. */
@@ -147,9 +204,7 @@ final class MeshCheck {
     for (Treatment treatment : Treatment.values()) {
       double most = -1;
       for (int i = 0; i < moved.count(); i++) {
-        // Places that are gone from the cleaned mesh have no treatment.
-        boolean there = marked.distanceMm(i) <= moved.distanceMm(i) + moved.roundingMm();
-        if (there && map.of(marked.face(i)) == treatment) {
+        if (isThere(moved, marked, i) && map.of(marked.face(i)) == treatment) {
           most = Math.max(most, moved.distanceMm(i));
         }
       }

@@ -27,6 +27,7 @@ import org.seamwright.plating.Recipes;
 import org.seamwright.plating.SectionArea;
 import org.seamwright.plating.WetLimit;
 import org.seamwright.plating.WetLimits;
+import org.seamwright.region.Mark;
 import org.seamwright.region.MarkException;
 import org.seamwright.region.Marks;
 import org.seamwright.region.SurfaceMap;
@@ -108,7 +109,7 @@ public final class Planner {
     List<Notice> notices = new ArrayList<>(piece.notices());
     MeshCheck check = MeshCheck.of(job, jobFile, piece);
     PlatingSettings settings = settings(job, jobFile);
-    SurfaceMap map = marked(job, jobFile, piece, progress.between(0, 0.3));
+    SurfaceMap map = marked(job, jobFile, piece, check, notices, progress.between(0, 0.3));
     notices.addAll(check.notices(map));
     notices.addAll(map.notices());
     double plateMm2 = map.areaMm2(Treatment.PLATE);
@@ -166,7 +167,7 @@ public final class Planner {
       throws InputException {
     List<Notice> notices = new ArrayList<>(piece.notices());
     MeshCheck check = MeshCheck.of(job, jobFile, piece);
-    SurfaceMap map = marked(job, jobFile, piece, progress);
+    SurfaceMap map = marked(job, jobFile, piece, check, notices, progress);
     notices.addAll(check.notices(map));
     notices.addAll(map.notices());
     return new MarkedJob(job, piece, map, notices);
@@ -214,10 +215,13 @@ public final class Planner {
     }
   }
 
-  private static SurfaceMap marked(Job job, Path jobFile, Piece piece, Progress progress)
-      throws PlanException {
+  private static SurfaceMap marked(
+      Job job, Path jobFile, Piece piece, MeshCheck check, List<Notice> notices, Progress progress)
+      throws InputException {
+    List<Mark> marks = MarkBodies.read(job, jobFile, notices);
     try {
-      return Marks.evaluate(piece.mesh(), piece.labels(), job.ground(), job.marks(), progress);
+      return Marks.evaluate(
+          piece.mesh(), piece.labels(), job.ground(), marks, check.places(), progress);
     } catch (MarkException e) {
       throw inJob(jobFile, e.place(), e);
     }

@@ -1,6 +1,7 @@
 package org.seamwright.region;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.seamwright.basis.Parallel;
 import org.seamwright.basis.Progress;
 import org.seamwright.measure.ClosedBody;
@@ -78,38 +79,33 @@ final class BodyCut {
     Halving halving = new Halving(surface);
     int[] faces = new int[surface.faceCount()];
     Arrays.setAll(faces, f -> f);
-    int[] met = new int[0];
+    byte[] how = new byte[0];
     for (int pass = 0; pass < MOST_PASSES; pass++) {
       progress.at((double) pass / MOST_PASSES);
-      byte[] how = meetings(faces, halving);
-      met = Arrays.copyOf(met, met.length + faces.length);
-      int count = met.length - faces.length;
+      how = Arrays.copyOf(how, surface.faceCount());
+      byte[] now = meetings(faces, halving);
       int[] many = new int[faces.length];
-      int manyCount = 0;
+      int count = 0;
       for (int i = 0; i < faces.length; i++) {
-        if (how[i] > 0) {
-          met[count++] = faces[i];
-        }
-        if (how[i] > 1) {
-          many[manyCount++] = faces[i];
+        how[faces[i]] = now[i];
+        if (now[i] > 1) {
+          many[count++] = faces[i];
         }
       }
-      met = Arrays.copyOf(met, count);
-      if (manyCount == 0) {
+      if (count == 0) {
         break;
       }
       int known = surface.faceCount();
-      many = Arrays.copyOf(many, manyCount);
+      many = Arrays.copyOf(many, count);
       for (int f : many) {
         halving.choose(f);
       }
       halving.split(many);
-      faces = Arrays.copyOf(many, manyCount + surface.faceCount() - known);
-      for (int i = manyCount; i < faces.length; i++) {
-        faces[i] = known + i - manyCount;
-      }
+      // Halving turns edges too, so that other pieces of the same faces may meet others now.
+      faces = PiecesOf.parents(surface, many, known);
     }
-    return met;
+    byte[] last = how;
+    return IntStream.range(0, last.length).filter(f -> last[f] > 0).toArray();
   }
 
   /** Per face: 0 if it meets none of the body's faces, 1 if some, 2 if so many that it is halved. */

@@ -11,6 +11,7 @@ import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
 import org.seamwright.measure.ClosedBody;
+import org.seamwright.measure.TipReach;
 import org.seamwright.mesh.Labels;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.SurfacePoint;
@@ -121,7 +122,30 @@ final class Covering implements Mark.Cases<boolean[], MarkException> {
 
   @Override
   public boolean[] outOfReach(Mark.OutOfReach mark) throws MarkException {
-    return null;
+    if (mark.radiusMm() < ReachMark.LEAST_SHARE * piece.diagonalMm()) {
+      throw tooSmall(mark);
+    }
+    TipReach reach = piece.reach(mark.radiusMm(), progress.between(0, 0.1));
+    boolean[] inner = piece.isInnerShell(Progress.NONE);
+    boolean[] covered =
+        new ReachMark(surface, reach, piece.normals(), mark.radiusMm())
+            .cover(progress.between(0.1, 1));
+    if (covered.length < surface.faceCount()) {
+      throw tooSmall(mark);
+    }
+    for (int f = 0; f < covered.length; f++) {
+      covered[f] |= inner[surface.parent(f)];
+    }
+    return covered;
+  }
+
+  private MarkException tooSmall(Mark.OutOfReach mark) {
+    return new MarkException(
+        step.owner(),
+        mark,
+        "radius",
+        "the tip is so small beside the piece that its line would take millions of faces",
+        "Give the radius of the tip that will be worked with; check the mesh's unit.");
   }
 
   @Override

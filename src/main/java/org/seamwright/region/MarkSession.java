@@ -3,12 +3,15 @@ package org.seamwright.region;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeSet;
+import java.util.stream.IntStream;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
 import org.seamwright.basis.Sum;
 import org.seamwright.mesh.Labels;
 import org.seamwright.mesh.Mesh;
+import org.seamwright.mesh.SurfacePoint;
 
 /**
  * A piece under marking: marks are added one by one, each at the cost of that mark alone, and the
@@ -26,9 +29,13 @@ public final class MarkSession {
   private final List<SurfaceMap.Effect> effects;
   private final List<Notice> notices;
 
+  /** Places of the piece as read of which it is told which marks cover them. */
+  private final List<SurfacePoint> places;
+
   private MarkSession(
       Piece piece,
       Labels labels,
+      List<SurfacePoint> places,
       EditableSurface surface,
       List<Mark> marks,
       List<Step> steps,
@@ -36,6 +43,7 @@ public final class MarkSession {
       List<Notice> notices) {
     this.piece = piece;
     this.labels = labels;
+    this.places = places;
     this.surface = surface;
     this.marks = marks;
     this.steps = steps;
@@ -51,14 +59,28 @@ public final class MarkSession {
    * @param ground treatment where no mark applies
    */
   public static MarkSession of(Mesh meshMm, Labels labels, Treatment ground) {
+    return of(meshMm, labels, ground, List.of());
+  }
+
+  /**
+   * Starts with a piece without marks, to be told which marks cover some places.
+   *
+   * @param places anywhere, mm; the nearest places of the piece count
+   * @see #of(Mesh, Labels, Treatment)
+   */
+  public static MarkSession of(
+      Mesh meshMm, Labels labels, Treatment ground, List<Vector3D> places) {
     if (labels.of().length != meshMm.faceCount()) {
       throw new IllegalArgumentException("Labels don't fit the mesh");
     }
     Piece piece = new Piece(meshMm);
     EditableSurface surface = new EditableSurface(meshMm, piece.ring(), ground.code());
+    List<SurfacePoint> nearest =
+        places.stream().map(p -> piece.nearest(p).orElseThrow()).toList();
     return new MarkSession(
         piece,
         labels,
+        nearest,
         surface,
         new ArrayList<>(),
         new ArrayList<>(),
@@ -71,6 +93,7 @@ public final class MarkSession {
     return new MarkSession(
         piece,
         labels,
+        places,
         surface.copy(),
         new ArrayList<>(marks),
         new ArrayList<>(steps),
@@ -94,12 +117,14 @@ public final class MarkSession {
     List<Step> added = Step.next(index, resolved, steps);
     double coveredMm2 = 0;
     double changedMm2 = 0;
+    TreeSet<Integer> under = new TreeSet<>();
     for (int i = 0; i < added.size(); i++) {
       double done = (double) i / added.size();
       SurfaceMap.Effect effect =
           apply(added.get(i), progress.between(done, (i + 1.0) / added.size()));
       coveredMm2 += effect.coveredMm2();
       changedMm2 += effect.changedMm2();
+      under.addAll(effect.places());
     }
     if (!(coveredMm2 > 0)) {
       String text = "The " + Marks.called(index, mark) + " covers no surface.";
@@ -107,7 +132,7 @@ public final class MarkSession {
     }
     marks.add(mark);
     steps.addAll(added);
-    SurfaceMap.Effect effect = new SurfaceMap.Effect(coveredMm2, changedMm2);
+    SurfaceMap.Effect effect = new SurfaceMap.Effect(coveredMm2, changedMm2, List.copyOf(under));
     effects.add(effect);
     return effect;
   }
@@ -134,7 +159,16 @@ public final class MarkSession {
       }
     }
     double coveredMm2 = changedMm2 + sameMm2;
-    return new SurfaceMap.Effect(coveredMm2, changedMm2);
+    return new SurfaceMap.Effect(coveredMm2, changedMm2, under(covered));
+  }
+
+  /** Which of the places asked about are covered. */
+  private List<Integer> under(boolean[] covered) {
+    if (places.isEmpty()) {
+      return List.of();
+    }
+    SurfacePoint[] now = Patch.locate(new Patch.Maker(surface), surface, piece, places);
+    return IntStream.range(0, now.length).filter(i -> covered[now[i].face()]).boxed().toList();
   }
 
   private static void requireNumbers(int index, Mark mark) throws MarkException {

@@ -1,6 +1,7 @@
 package org.seamwright.region;
 
 import java.util.List;
+import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.Progress;
 import org.seamwright.mesh.Labels;
 import org.seamwright.mesh.Mesh;
@@ -48,7 +49,24 @@ public final class Marks {
   public static SurfaceMap evaluate(
       Mesh meshMm, Labels labels, Treatment ground, List<Mark> marks, Progress progress)
       throws MarkException {
-    MarkSession session = MarkSession.of(meshMm, labels, ground);
+    return evaluate(meshMm, labels, ground, marks, List.of(), progress);
+  }
+
+  /**
+   * Evaluates marks in order and tells which of them cover some places.
+   *
+   * @param places anywhere, mm; the nearest places of the piece count
+   * @see #evaluate(Mesh, Labels, Treatment, List, Progress)
+   */
+  public static SurfaceMap evaluate(
+      Mesh meshMm,
+      Labels labels,
+      Treatment ground,
+      List<Mark> marks,
+      List<Vector3D> places,
+      Progress progress)
+      throws MarkException {
+    MarkSession session = MarkSession.of(meshMm, labels, ground, places);
     for (int i = 0; i < marks.size(); i++) {
       double done = (double) i / marks.size();
       session.add(marks.get(i), progress.between(done, (i + 1.0) / marks.size()));

@@ -6,6 +6,7 @@ import org.seamwright.basis.Parallel;
 import org.seamwright.basis.Progress;
 import org.seamwright.measure.NestedParts;
 import org.seamwright.measure.Revolution;
+import org.seamwright.measure.TipReach;
 import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.FaceTree;
 import org.seamwright.mesh.Faces;
@@ -61,6 +62,11 @@ final class Piece {
       inner[f] = depth[parts().of()[f]] > 0;
     }
     return inner;
+  }
+
+  /** What a tip of a radius can touch. */
+  TipReach reach(double radiusMm, Progress progress) {
+    return new TipReach(mesh, topology, tree(), normals(), radiusMm, progress);
   }
 
   /** The axis that the piece shows by its shape. */

@@ -24,8 +24,19 @@ public record SurfaceMap(
    *
    * @param coveredMm2 area the mark covers
    * @param changedMm2 area whose treatment it changed
+   * @param places which of the places that were asked about it covers, ascending
    */
-  public record Effect(double coveredMm2, double changedMm2) {}
+  public record Effect(double coveredMm2, double changedMm2, List<Integer> places) {
+    /** Copies the list. */
+    public Effect {
+      places = List.copyOf(places);
+    }
+
+    /** An effect where no places were asked about. */
+    public Effect(double coveredMm2, double changedMm2) {
+      this(coveredMm2, changedMm2, List.of());
+    }
+  }
 
   /** Checks that the arrays fit the mesh. */
   public SurfaceMap {

@@ -22,6 +22,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.seamwright.job.Job;
 import org.seamwright.job.JobFile;
 import org.seamwright.job.MarkWords;
+import org.seamwright.mesh.Mesh;
 import org.seamwright.region.Mark;
 import org.seamwright.region.Treatment;
 import org.seamwright.testsupport.Shapes;
@@ -92,6 +93,41 @@ class MarkCommandTest {
     JsonNode written = new ObjectMapper().readTree(jobFile.toFile()).get("marks");
     assertThat(marks.get(0).get("mark")).isEqualTo(written.get(0));
     assertThat(tree.get("written").booleanValue()).isFalse();
+  }
+
+  @Test
+  void aBodyIsFoundBesideTheJobAndItsChangeIsTold() throws Exception {
+    // A box of 2 by 3 by 4 in, its middle moved to the top of the cube: 2 in by 3 in of it covered.
+    MeshBytes.write(folder.resolve("plug.stl"), MeshBytes.stl(Shapes.box(2, 3, 4, 2)));
+    done("add inside --file plug.stl --unit in --move 0,0,50 --turn 90 --name plug");
+    Mark.Inside mark = (Mark.Inside) JobFile.read(jobFile).marks().get(0);
+    assertThat(mark.body().sha256()).hasSize(64);
+    JsonNode tree = new ObjectMapper().readTree(done("list --json").out());
+    assertThat(tree.get("marks").get(0).get("coveredMm2").doubleValue())
+        .isCloseTo(6 * 25.4 * 25.4, within(1e-3));
+    assertThat(done("list").out()).doesNotContain("has changed");
+
+    MeshBytes.write(folder.resolve("plug.stl"), MeshBytes.stl(Shapes.box(2, 3, 5, 2)));
+    assertThat(done("list").out()).contains("plug.stl of mark 1 \"plug\" has changed");
+    MeshBytes.write(folder.resolve("peg.stl"), MeshBytes.stl(Shapes.box(1, 1, 4, 1)));
+    assertThat(done("set plug --file peg.stl").out()).doesNotContain("has changed");
+
+    Run unit = mark("add inside --file peg.stl");
+    assertThat(unit.code()).isEqualTo(ExitCode.REFUSED);
+    assertThat(unit.err()).contains("marks[1].unit", "does not say the unit");
+    Run missing = mark("add inside --file nothing.stl --unit mm");
+    assertThat(missing.err()).contains("marks[1].file", "nothing.stl of a body does not exist");
+    Mesh open = Shapes.without(Shapes.cube(9, 1), 0);
+    MeshBytes.write(folder.resolve("open.stl"), MeshBytes.stl(open));
+    assertThat(mark("add inside --file open.stl --unit mm").err()).contains("is not closed");
+  }
+
+  @Test
+  void whatCannotBeReachedGoesOutOfScopeByItself() throws Exception {
+    done("add outOfReach --radius \"3 mm\"");
+    assertThat(JobFile.read(jobFile).marks())
+        .containsExactly(new Mark.OutOfReach("", Treatment.OUT_OF_SCOPE, 3));
+    assertThat(done("add outOfReach --help").out()).contains("outOfScope if left out");
   }
 
   @Test

@@ -6,11 +6,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.seamwright.basis.InputException;
 import org.seamwright.basis.Progress;
 import org.seamwright.job.JobFile;
 import org.seamwright.job.MarkedJob;
 import org.seamwright.job.Planner;
+import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.meshfile.MeshFiles;
 import org.seamwright.picture.Background;
@@ -18,6 +20,7 @@ import org.seamwright.picture.Image;
 import org.seamwright.picture.Pictures;
 import org.seamwright.picture.Png;
 import org.seamwright.picture.View;
+import org.seamwright.region.SurfaceMap;
 import org.seamwright.testsupport.Shapes;
 
 /**
@@ -29,6 +32,7 @@ final class MarkPictures {
       Map.of(
           "cup", new View("front, from above", 0.25, -0.9, 0.3),
           "cup-on-stand", new View("front, from above", 0.25, -0.9, 0.3),
+          "hollow-egg", new View("front, from above", 0.25, -0.9, 0.3),
           "plaque", new View("from above", 0.15, -0.7, 0.8));
 
   private static final int WIDTH = 330;
@@ -64,9 +68,10 @@ final class MarkPictures {
               job,
               Planner.piece(JobFile.read(job), job, Progress.NONE),
               Progress.NONE);
+      SurfaceMap map = example.piece().startsWith("hollow") ? back(marked.map()) : marked.map();
       images.add(
           Pictures.plain(
-              Pictures.customerScene(marked.map()),
+              Pictures.customerScene(map),
               VIEWS.get(example.piece()),
               WIDTH,
               HEIGHT,
@@ -77,12 +82,42 @@ final class MarkPictures {
         example.image());
   }
 
+  /** The half away from the viewer, so that the picture shows what is inside. */
+  private static SurfaceMap back(SurfaceMap map) {
+    Mesh mesh = map.mesh();
+    double[] at = new double[3];
+    int[] kept =
+        IntStream.range(0, mesh.faceCount())
+            .filter(
+                f -> {
+                  Faces.centroid(mesh, f, at);
+                  return at[1] > 0;
+                })
+            .toArray();
+    int[] corner = new int[3 * kept.length];
+    int[] parent = new int[kept.length];
+    byte[] treatment = new byte[kept.length];
+    for (int i = 0; i < kept.length; i++) {
+      System.arraycopy(mesh.corner(), 3 * kept[i], corner, 3 * i, 3);
+      parent[i] = map.parentFace()[kept[i]];
+      treatment[i] = map.treatment()[kept[i]];
+    }
+    return new SurfaceMap(
+        Mesh.of(mesh.xyz(), corner), parent, treatment, map.effects(), map.notices());
+  }
+
   /** A job without marks on a sample piece. */
   static Path job(String piece, Path folder) throws IOException, InputException {
     Path mesh = Path.of("models", piece + (piece.equals("plaque") ? ".obj" : ".stl"));
     if (piece.equals("cup-on-stand")) {
       mesh = MeshBytes.write(folder.resolve(piece + ".stl"), MeshBytes.stl(cupOnStand()));
     }
+    if (piece.equals("hollow-egg")) {
+      mesh = MeshBytes.write(folder.resolve(piece + ".stl"), MeshBytes.stl(hollowEgg()));
+    }
+    // What the examples name beside the piece.
+    Mesh hoop = Shapes.torus(22, 7, 96, 48);
+    MeshBytes.write(folder.resolve("hoop.stl"), MeshBytes.stl(hoop));
     Path job = folder.resolve(piece + ".json");
     Files.deleteIfExists(job);
     Run run = Run.of("new", mesh, "--unit", "mm", "--out", job);
@@ -90,6 +125,11 @@ final class MarkPictures {
       throw new IllegalStateException(run.err());
     }
     return job;
+  }
+
+  /** An egg with a wall of 4 mm. */
+  private static Mesh hollowEgg() {
+    return Shapes.join(Shapes.ellipsoid(30, 30, 40, 48, 72), Shapes.ellipsoid(26, 26, 36, 48, 72));
   }
 
   /** The cup on a plinth of its own. */

@@ -59,6 +59,30 @@ class PlanChangedMeshTest extends PlanFixture {
   }
 
   @Test
+  void theChangeIsToldForEachMark() throws Exception {
+    job(
+        "\"marks\": ["
+            + "{\"kind\": \"halfSpace\", \"name\": \"foot\", \"point\": [0, 0, 0],"
+            + " \"normal\": [0, 0, -1]},"
+            + "{\"kind\": \"facing\", \"direction\": [0, 0, 1], \"angle\": 5},"
+            + "{\"kind\": \"near\", \"path\": [[49, 49, 50]], \"radius\": \"0.1 mm\"}]");
+    assertThat(plan(jobFile, "--out", out, "--accept-mesh").code()).isEqualTo(ExitCode.DONE);
+
+    // The top alone rises by 0.8 mm: the sides are longer, the lower half is as it was.
+    double[] xyz = Shapes.cube(100, 4).xyz().clone();
+    for (int i = 2; i < xyz.length; i += 3) {
+      xyz[i] += xyz[i] > 49 ? 0.8 : 0;
+    }
+    mesh(Mesh.of(xyz, Shapes.cube(100, 4).corner()));
+    Run run = plan(jobFile, "--out", out);
+    assertThat(run.code()).as(run.err()).isEqualTo(ExitCode.DONE);
+    assertThat(notice("mesh-changed"))
+        .contains(
+            "Under mark 1 \"foot\" up to under ",
+            ", mark 2 up to 0.8 mm, one mark covers no recorded place. ");
+  }
+
+  @Test
   void anotherPieceIsRefusedUntilItIsAccepted() throws Exception {
     job("");
     assertThat(plan(jobFile, "--out", out, "--accept-mesh").code()).isEqualTo(ExitCode.DONE);

@@ -297,7 +297,7 @@ final class JobSamples {
   private static Mark mark(Random random) {
     String name = pick(random, NAMES);
     Treatment treatment = pick(random, Treatment.values());
-    return switch (random.nextInt(6)) {
+    return switch (random.nextInt(9)) {
       case 0 ->
           new Mark.HalfSpace(
               name, treatment, point(random), point(random).add(Vector3D.of(0, 0, 1e4)));
@@ -311,6 +311,19 @@ final class JobSamples {
           new Mark.CreaseFill(name, treatment, point(random), 180 * (1 - random.nextDouble()));
       case 3 -> new Mark.WholePart(name, treatment, point(random));
       case 4 -> sector(random, name, treatment);
+      case 5 -> new Mark.OutOfReach(name, treatment, amount(random));
+      case 6 -> new Mark.InnerShells(name, treatment);
+      case 7 ->
+          new Mark.Inside(
+              name,
+              treatment,
+              new Mark.Body(
+                  "bodies/plug.stl",
+                  random.nextBoolean() ? "" : "in",
+                  random.nextBoolean() ? "" : "0a".repeat(32),
+                  Vector3D.of(0, 0.25, 1 + random.nextDouble()),
+                  720 * random.nextDouble() - 360,
+                  point(random)));
       default -> {
         Vector3D low = point(random);
         yield new Mark.InBox(

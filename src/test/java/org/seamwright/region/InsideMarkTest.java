@@ -4,9 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.apache.commons.geometry.euclidean.threed.ConvexVolume;
+import org.apache.commons.geometry.euclidean.threed.Plane;
 import org.apache.commons.geometry.euclidean.threed.PlaneConvexSubset;
 import org.apache.commons.geometry.euclidean.threed.Planes;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
@@ -23,7 +26,11 @@ class InsideMarkTest {
   static final Mark.Body FILE = new Mark.Body("body.stl", "mm", "", Maps.Z, 0, Maps.ORIGIN);
 
   static Mark inside(Mesh body) {
-    return new Mark.Inside("inside", Treatment.BARE, FILE, Optional.of(body));
+    return inside(Treatment.BARE, body);
+  }
+
+  static Mark inside(Treatment treatment, Mesh body) {
+    return new Mark.Inside("inside", treatment, FILE, Optional.of(body));
   }
 
   @Test
@@ -139,14 +146,12 @@ class InsideMarkTest {
   /** Area of a piece inside the half spaces of a convex body, worked out by the library. */
   private static double trimmed(Mesh piece, Mesh body) {
     Precision.DoubleEquivalence precision = Precision.doubleEquivalenceOfEpsilon(1e-10);
-    ConvexVolume volume = ConvexVolume.full();
-    java.util.List<org.apache.commons.geometry.euclidean.threed.Plane> planes =
-        new java.util.ArrayList<>();
+    List<Plane> planes = new ArrayList<>();
     for (int f = 0; f < body.faceCount(); f++) {
       planes.add(
           Planes.fromPoints(corner(body, f, 0), corner(body, f, 1), corner(body, f, 2), precision));
     }
-    volume = ConvexVolume.fromBounds(planes);
+    ConvexVolume volume = ConvexVolume.fromBounds(planes);
     double area = 0;
     for (int f = 0; f < piece.faceCount(); f++) {
       PlaneConvexSubset trimmed =

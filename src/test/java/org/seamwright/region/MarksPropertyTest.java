@@ -13,7 +13,6 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.seamwright.basis.Progress;
 import org.seamwright.measure.Revolution;
 import org.seamwright.mesh.Bounds;
-import org.seamwright.mesh.Labels;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.testsupport.Shapes;
 
@@ -22,6 +21,8 @@ import org.seamwright.testsupport.Shapes;
  * -Dseamwright.seeds=1000} tries more of them.
  */
 class MarksPropertyTest {
+  private static final int KINDS = 19;
+
   static IntStream seeds() {
     return IntStream.range(0, Integer.getInteger("seamwright.seeds", 60));
   }
@@ -53,7 +54,7 @@ class MarksPropertyTest {
     Mesh mesh = mesh(seed % 10);
     Mark[] marks = marks(mesh, random);
     SurfaceMap map = Maps.of(mesh, marks);
-    MarkSession session = MarkSession.of(mesh, Labels.none(mesh.faceCount()), Treatment.PLATE);
+    MarkSession session = MarkSession.of(mesh, Maps.labels(mesh), Treatment.PLATE);
     for (Mark mark : marks) {
       MarkSession astray = session;
       session = session.copy();
@@ -87,7 +88,7 @@ class MarksPropertyTest {
     int count = 2 + random.nextInt(5);
     for (int i = 0; i < count; i++) {
       Treatment treatment = Treatment.ofCode((byte) random.nextInt(3));
-      marks.add(mark(random.nextInt(14), treatment, mesh, random));
+      marks.add(mark(random.nextInt(KINDS), treatment, mesh, random));
     }
     return marks.toArray(new Mark[0]);
   }
@@ -138,9 +139,49 @@ class MarksPropertyTest {
         yield new Mark.Grow("", treatment, 0.3 + 2 * random.nextDouble(), only);
       }
       case 12 -> new Mark.Smooth("", treatment, 0.2 + random.nextDouble());
+      case 13 -> insideBody(treatment, point, random);
+      case 14 -> new Mark.OutOfReach("", treatment, 0.4 + 4 * random.nextDouble());
+      case 15 -> new Mark.InnerShells("", treatment);
+      case 16 -> new Mark.Named("", treatment, random.nextBoolean() ? "odd" : "third");
+      case 17 -> triangle(treatment, mesh, random);
       case 11 -> aboutFoundAxis(treatment, mesh, random);
       default -> new Mark.WholePart("", treatment, point);
     };
+  }
+
+  /** Half of the time unturned, so that its sides meet those of the piece. */
+  private static Mark insideBody(Treatment treatment, Vector3D at, Random random) {
+    double size = 1 + 7 * random.nextDouble();
+    Mesh body =
+        switch (random.nextInt(5)) {
+          case 0 -> Shapes.box(size, size, 2 * size, 1 + random.nextInt(3));
+          case 1 -> Shapes.icosphere(size, 2);
+          case 2 -> Shapes.cylinder(size, 12, 3 + random.nextInt(30), 2, true);
+          case 3 -> Shapes.torus(size, size / 3, 18, 10);
+          default -> Shapes.join(Shapes.cube(8, 2), Shapes.moved(Shapes.cube(5, 1), 2, 3, 1));
+        };
+    if (random.nextBoolean()) {
+      Vector3D axis = direction(random);
+      body = Shapes.rotated(body, axis.getX(), axis.getY(), axis.getZ(), 6 * random.nextDouble());
+    }
+    return InsideMarkTest.inside(treatment, Shapes.moved(body, at.getX(), at.getY(), at.getZ()));
+  }
+
+  /** A small outline near a place; where it can't be carried out the test puts a disc. */
+  private static Mark triangle(Treatment treatment, Mesh mesh, Random random) {
+    int f = random.nextInt(mesh.faceCount());
+    Vector3D[] corner = new Vector3D[3];
+    for (int k = 0; k < 3; k++) {
+      int v = mesh.corner()[3 * f + k];
+      corner[k] = Vector3D.of(mesh.x(v), mesh.y(v), mesh.z(v));
+    }
+    Vector3D middle = Vector3D.centroid(corner[0], corner[1], corner[2]);
+    double grown = 0.3 + 0.6 * random.nextDouble();
+    List<Vector3D> path = new ArrayList<>();
+    for (Vector3D c : corner) {
+      path.add(middle.lerp(c, grown));
+    }
+    return new Mark.Outline("", treatment, path, middle);
   }
 
   /** Pieces without a clear axis refuse these, and get a disc instead. */
