@@ -44,8 +44,7 @@ public final class ClosedBody {
   public static ClosedBody of(Mesh meshMm, Progress progress) {
     Topology topology = Topology.of(meshMm);
     Parts parts = Parts.of(meshMm, topology);
-    return new ClosedBody(
-        meshMm, parts.of(), NestedParts.depth(meshMm, topology, parts, progress));
+    return new ClosedBody(meshMm, parts.of(), NestedParts.depth(meshMm, topology, parts, progress));
   }
 
   /** The first half-edge whose edge has an odd number of faces; a closed mesh has none. */

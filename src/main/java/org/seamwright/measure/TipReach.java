@@ -108,8 +108,7 @@ public final class TipReach {
       return 0;
     }
     double length = Faces.length(mesh, a, mesh.corner()[Topology.next(h)]);
-    double width =
-        2 * Math.min(Faces.area(mesh, h / 3), Faces.area(mesh, twin / 3)) / length;
+    double width = 2 * Math.min(Faces.area(mesh, h / 3), Faces.area(mesh, twin / 3)) / length;
     double turn = Math.acos(Math.min(1, cosine));
     return length > 0 ? Math.min(SAGITTA * width * turn, MOST_SLACK * radiusMm) : 0;
   }
@@ -133,8 +132,7 @@ public final class TipReach {
   }
 
   /** The same, but any number below {@code leastMm} if it is below that. */
-  private double largest(
-      int face, double x, double y, double z, double mostMm, double leastMm) {
+  private double largest(int face, double x, double y, double z, double mostMm, double leastMm) {
     double[] p = {x, y, z};
     double[] n = {normal[3 * face], normal[3 * face + 1], normal[3 * face + 2]};
     double byFace = shrunk(face, p, n, mostMm, leastMm);
@@ -177,8 +175,7 @@ public final class TipReach {
     double cx = x + radiusMm * n[0];
     double cy = y + radiusMm * n[1];
     double cz = z + radiusMm * n[2];
-    Bounds room =
-        new Bounds(cx - half, cy - half, cz - half, cx + half, cy + half, cz + half);
+    Bounds room = new Bounds(cx - half, cy - half, cz - half, cx + half, cy + half, cz + half);
     boolean[] rises = {false};
     double flat = x * n[0] + y * n[1] + z * n[2] + Math.max(slack[face], ROUNDING * radiusMm);
     tree.inBox(

@@ -108,7 +108,9 @@ final class BodyCut {
     return IntStream.range(0, last.length).filter(f -> last[f] > 0).toArray();
   }
 
-  /** Per face: 0 if it meets none of the body's faces, 1 if some, 2 if so many that it is halved. */
+  /**
+   * Per face: 0 if it meets none of the body's faces, 1 if some, 2 if so many that it is halved.
+   */
   private byte[] meetings(int[] faces, Halving halving) {
     byte[] how = new byte[faces.length];
     Parallel.split(

@@ -46,8 +46,7 @@ final class BodyMeeting {
       return 0;
     }
     for (int k = 0; k < 3; k++) {
-      System.arraycopy(
-          surface.coordinates(), 3 * surface.from(3 * face + k), own, 3 * k, 3);
+      System.arraycopy(surface.coordinates(), 3 * surface.from(3 * face + k), own, 3 * k, 3);
     }
     Bounds box = box();
     if (!overlaps(box, body.bounds()) || !unitNormal(own, normal)) {
@@ -140,8 +139,7 @@ final class BodyMeeting {
   boolean splitsSoundly(double[] weight) {
     double[] m = new double[3];
     for (int axis = 0; axis < 3; axis++) {
-      m[axis] =
-          weight[0] * own[axis] + weight[1] * own[3 + axis] + weight[2] * own[6 + axis];
+      m[axis] = weight[0] * own[axis] + weight[1] * own[3 + axis] + weight[2] * own[6 + axis];
     }
     for (int k = 0; k < 3; k++) {
       if (!(side(own, k, normal, m) > 0)) {

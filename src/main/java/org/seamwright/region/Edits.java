@@ -4,7 +4,10 @@ import java.util.Objects;
 import java.util.Optional;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 
-/** Marks that work on what the marks before them made. All are members of {@link Mark} and named by it, as in {@code Mark.Grow}. */
+/**
+ * Marks that work on what the marks before them made. All are members of {@link Mark} and named by
+ * it, as in {@code Mark.Grow}.
+ */
 public interface Edits {
   /**
    * The places with a treatment so far grow by a distance along the surface; those that they grow

@@ -75,8 +75,7 @@ public final class MarkSession {
     }
     Piece piece = new Piece(meshMm);
     EditableSurface surface = new EditableSurface(meshMm, piece.ring(), ground.code());
-    List<SurfacePoint> nearest =
-        places.stream().map(p -> piece.nearest(p).orElseThrow()).toList();
+    List<SurfacePoint> nearest = places.stream().map(p -> piece.nearest(p).orElseThrow()).toList();
     return new MarkSession(
         piece,
         labels,

@@ -7,7 +7,10 @@ import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.apache.commons.geometry.euclidean.threed.rotation.QuaternionRotation;
 import org.seamwright.mesh.Mesh;
 
-/** Marks of what lies in a part of space: their edges are cut through the faces exactly. All are members of {@link Mark} and named by it, as in {@code Mark.HalfSpace}. */
+/**
+ * Marks of what lies in a part of space: their edges are cut through the faces exactly. All are
+ * members of {@link Mark} and named by it, as in {@code Mark.HalfSpace}.
+ */
 public interface SolidPlaces {
   /**
    * Everything on one side of a plane; a face lying in the plane belongs to it.
@@ -91,7 +94,8 @@ public interface SolidPlaces {
    * @param low corner with the smallest coordinates, mm
    * @param high corner with the largest coordinates, mm
    */
-  record InBox(String name, Treatment treatment, Vector3D low, Vector3D high) implements Mark.Place {
+  record InBox(String name, Treatment treatment, Vector3D low, Vector3D high)
+      implements Mark.Place {
     /** Checks that the box has a volume. */
     public InBox {
       MarkChecks.check(name, treatment);
@@ -197,12 +201,7 @@ public interface SolidPlaces {
    * @param move how far to move, mm
    */
   record Body(
-      String file,
-      String unit,
-      String sha256,
-      Vector3D axis,
-      double turnDegrees,
-      Vector3D move) {
+      String file, String unit, String sha256, Vector3D axis, double turnDegrees, Vector3D move) {
     /** Checks the placement. */
     public Body {
       MarkChecks.requireDirection(axis, "axis");
@@ -214,8 +213,7 @@ public interface SolidPlaces {
     /** From the body's own coordinates, in mm, to those of the piece. */
     public AffineTransformMatrix3D placement() {
       return AffineTransformMatrix3D.createRotation(
-              Vector3D.ZERO,
-              QuaternionRotation.fromAxisAngle(axis, Math.toRadians(turnDegrees)))
+              Vector3D.ZERO, QuaternionRotation.fromAxisAngle(axis, Math.toRadians(turnDegrees)))
           .translate(move);
     }
 

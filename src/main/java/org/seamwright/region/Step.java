@@ -85,7 +85,9 @@ record Step(int owner, Mark mark, AffineTransformMatrix3D motion) {
         shift * z);
   }
 
-  /** A mark moved; empty for marks that no motion moves. A box or body stays, since it has no axes. */
+  /**
+   * A mark moved; empty for marks that no motion moves. A box or body stays, since it has no axes.
+   */
   private static Optional<Mark> moved(Mark mark, AffineTransformMatrix3D motion) {
     return mark.match(new Moving(motion));
   }

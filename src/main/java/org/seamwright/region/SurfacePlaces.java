@@ -4,7 +4,10 @@ import java.util.List;
 import java.util.Objects;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 
-/** Marks of places told by the surface itself: by ways over it, its creases, parts, names. All are members of {@link Mark} and named by it, as in {@code Mark.Near}. */
+/**
+ * Marks of places told by the surface itself: by ways over it, its creases, parts, names. All are
+ * members of {@link Mark} and named by it, as in {@code Mark.Near}.
+ */
 public interface SurfacePlaces {
   /**
    * Everything within a distance, along the surface, of a point or polyline on the surface. Points
