@@ -30,7 +30,7 @@ final class SectionSymmetryCommand extends SectionChange {
 
   static CommandSpec make() {
     CommandSpec spec = CommandSpec.forAnnotatedObject(new SectionSymmetryCommand());
-    MarkKeys.add(spec, SectionWayCommand.labels(SectionWords.symmetryKeys()));
+    MarkKeys.add(spec, SectionWayCommand.labels(SectionWords.symmetryKeys()), "");
     return spec;
   }
 

@@ -78,7 +78,7 @@ final class SectionWayCommand implements Runnable {
     static CommandSpec make(String kind, List<String> keys) {
       List<String> own = keys.stream().filter(key -> !key.equals("kind")).toList();
       CommandSpec spec = CommandSpec.forAnnotatedObject(new Kind(kind, own)).name(kind);
-      MarkKeys.add(spec, SectionWayCommand.labels(own));
+      MarkKeys.add(spec, SectionWayCommand.labels(own), "");
       spec.usageMessage()
           .description(does(kind))
           .footer("", "Example:", "  seamwright section rim.json way " + kind + example(kind));

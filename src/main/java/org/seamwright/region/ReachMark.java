@@ -11,8 +11,9 @@ import org.seamwright.measure.TipReach;
  *
  * <p>Each face is judged by its middle. Faces that may be touched in part are halved until their
  * edges are {@link #FINE} of the radius; then they are cut where the largest ball that touches them
- * has the tip's radius, taken as linear along their edges. The line is off by less than 1% of the
- * radius where it is bent, and not at all where it is straight, as beside a crease.
+ * has the tip's radius, taken as linear along their edges. The line isn't off where it is straight,
+ * as beside a crease; round the edges of a post on a floor it was off by 0.1% of the radius at
+ * most, on tori of 30 facets round the tube by 0.8% on average.
  *
  * <p>Cost: a nearest-point query per face, some more for each face along the line.
  */

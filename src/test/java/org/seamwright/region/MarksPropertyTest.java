@@ -88,9 +88,31 @@ class MarksPropertyTest {
     int count = 2 + random.nextInt(5);
     for (int i = 0; i < count; i++) {
       Treatment treatment = Treatment.ofCode((byte) random.nextInt(3));
-      marks.add(mark(random.nextInt(KINDS), treatment, mesh, random));
+      Mark mark = mark(random.nextInt(KINDS), treatment, mesh, random);
+      boolean refused = isOutlineCarriedOff(mesh, marks, mark);
+      marks.add(refused ? new Mark.Near("", treatment, List.of(Vector3D.ZERO), 2) : mark);
     }
     return marks.toArray(new Mark[0]);
+  }
+
+  /**
+   * Whether an outline before a turn or mirror would be carried off the piece, where its corners
+   * drop to places that no outline joins: such a copy is refused, and the test puts a disc.
+   */
+  private static boolean isOutlineCarriedOff(Mesh mesh, List<Mark> before, Mark mark) {
+    boolean copies = mark instanceof Mark.Turn || mark instanceof Mark.Mirror;
+    if (!copies || before.stream().noneMatch(m -> m instanceof Mark.Outline)) {
+      return false;
+    }
+    List<Mark> all = new ArrayList<>(before);
+    all.add(mark);
+    try {
+      Maps.of(mesh, all.toArray(new Mark[0]));
+      return false;
+    } catch (MarkException e) {
+      assertThat(e).hasMessageContaining("outline");
+      return true;
+    }
   }
 
   private static Mark mark(int kind, Treatment treatment, Mesh mesh, Random random) {
@@ -167,7 +189,7 @@ class MarksPropertyTest {
     return InsideMarkTest.inside(treatment, Shapes.moved(body, at.getX(), at.getY(), at.getZ()));
   }
 
-  /** A small outline near a place; where it can't be carried out the test puts a disc. */
+  /** A small outline within a face; its sides lie in that face. */
   private static Mark triangle(Treatment treatment, Mesh mesh, Random random) {
     int f = random.nextInt(mesh.faceCount());
     Vector3D[] corner = new Vector3D[3];

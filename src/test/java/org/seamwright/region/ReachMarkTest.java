@@ -55,6 +55,41 @@ class ReachMarkTest {
     assertThat(untouched(groove, radius)).isCloseTo(exact, within(1e-3 * exact));
   }
 
+  /** A post that pierces a floor: the line is bent round its edges, at one radius from them. */
+  @ParameterizedTest(name = "{0} cells")
+  @CsvSource({"1", "7", "40"})
+  void bentLine(int cells) throws MarkException {
+    double a = 3;
+    double r = 2;
+    Mesh floor = Shapes.rotated(Shapes.plane(30, 30, cells, cells), 0, 0, 1, 0.2);
+    Mesh piece = Shapes.join(floor, Shapes.box(a, a, 20, 2));
+    SurfaceMap map = Maps.of(piece, tip(r));
+    Maps.requireSound(piece, map);
+    // On the floor what lies within r of the post or in it (Steiner's formula); on the four walls,
+    // which a ball touches from above or below the floor, what lies within r of the floor.
+    double exact = a * a + 4 * a * r + Math.PI * r * r + 4 * a * 2 * r;
+    assertThat(map.areaMm2(Treatment.OUT_OF_SCOPE)).isCloseTo(exact, within(2e-3 * exact));
+    assertThat(furthestOff(map, a, r)).isLessThan(0.002 * r);
+  }
+
+  /** How far corners of faces on the line in the floor lie from where it should run, mm. */
+  private static double furthestOff(SurfaceMap map, double a, double r) {
+    Mesh mesh = map.mesh();
+    int[] seen = new int[mesh.vertexCount()];
+    for (int h = 0; h < 3 * mesh.faceCount(); h++) {
+      seen[mesh.corner()[h]] |= map.of(h / 3) == Treatment.OUT_OF_SCOPE ? 1 : 2;
+    }
+    double most = 0;
+    for (int v = 0; v < seen.length; v++) {
+      double dx = Math.max(0, Math.abs(mesh.x(v)) - a / 2);
+      double dy = Math.max(0, Math.abs(mesh.y(v)) - a / 2);
+      if (seen[v] == 3 && mesh.z(v) == 0 && dx + dy > 0) {
+        most = Math.max(most, Math.abs(Math.hypot(dx, dy) - r));
+      }
+    }
+    return most;
+  }
+
   @ParameterizedTest(name = "width {0}, depth {1}, radius {2}")
   @CsvSource({"4, 9, 2.5", "8, 1, 5", "20, 2, 6"})
   void slot(double w, double d, double r) throws MarkException {
