@@ -1,5 +1,6 @@
 package org.seamwright.mend;
 
+import org.seamwright.basis.Count;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Locale;
@@ -68,7 +69,7 @@ final class EdgeSplit {
         String.format(
             Locale.ROOT,
             "open edges split at %s within %.3g mm of them",
-            Mender.count(splits, "corner"),
+            Count.of(splits, "corner"),
             toleranceMm);
     return new Change(all.mesh(), all.parent(), splits, text);
   }

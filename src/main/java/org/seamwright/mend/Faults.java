@@ -1,5 +1,6 @@
 package org.seamwright.mend;
 
+import org.seamwright.basis.Count;
 import java.util.Arrays;
 import java.util.BitSet;
 import org.seamwright.mesh.Faces;
@@ -28,13 +29,13 @@ final class Faults {
             mesh,
             f -> !repeats.get(f),
             repeats.cardinality(),
-            Mender.count(repeats.cardinality(), "repeated face") + " dropped");
+            Count.of(repeats.cardinality(), "repeated face") + " dropped");
     BitSet flat = withoutArea(once.mesh());
     long count = repeats.cardinality() + (long) flat.cardinality();
     String text =
-        Mender.count(repeats.cardinality(), "repeated face")
+        Count.of(repeats.cardinality(), "repeated face")
             + " and "
-            + Mender.count(flat.cardinality(), "face")
+            + Count.of(flat.cardinality(), "face")
             + " without area dropped";
     if (flat.isEmpty()) {
       return new Change(once.mesh(), once.parent(), count, text);

@@ -1,5 +1,6 @@
 package org.seamwright.mend;
 
+import org.seamwright.basis.Count;
 import java.util.Arrays;
 import org.seamwright.basis.Progress;
 import org.seamwright.basis.Sum;
@@ -79,7 +80,7 @@ final class Hidden {
   }
 
   private static String text(long parts) {
-    return "what lies inside another closed part dropped from " + Mender.count(parts, "part");
+    return "what lies inside another closed part dropped from " + Count.of(parts, "part");
   }
 
   private void part(int part, Progress progress) {

@@ -1,5 +1,6 @@
 package org.seamwright.mend;
 
+import org.seamwright.basis.Count;
 import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
@@ -62,7 +63,7 @@ final class PartChoice {
     }
     int gone = kept.length - stay;
     String text =
-        Mender.count(stay, "part") + " kept, " + Mender.count(gone, "other part") + " dropped";
+        Count.of(stay, "part") + " kept, " + Count.of(gone, "other part") + " dropped";
     return Change.keeping(mesh, f -> kept[parts.of()[f]], gone, text);
   }
 
