@@ -1,8 +1,8 @@
 package org.seamwright.mend;
 
-import org.seamwright.basis.Count;
 import java.util.Locale;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
+import org.seamwright.basis.Count;
 import org.seamwright.basis.Progress;
 import org.seamwright.geodesic.CutMesh;
 import org.seamwright.geodesic.FieldCut;

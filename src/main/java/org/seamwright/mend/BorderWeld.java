@@ -1,8 +1,8 @@
 package org.seamwright.mend;
 
-import org.seamwright.basis.Count;
 import java.util.Arrays;
 import java.util.Locale;
+import org.seamwright.basis.Count;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
 

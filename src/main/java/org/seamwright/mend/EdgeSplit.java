@@ -1,9 +1,9 @@
 package org.seamwright.mend;
 
-import org.seamwright.basis.Count;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Locale;
+import org.seamwright.basis.Count;
 import org.seamwright.mesh.Bounds;
 import org.seamwright.mesh.FaceTree;
 import org.seamwright.mesh.Faces;

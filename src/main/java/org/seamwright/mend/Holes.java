@@ -1,6 +1,5 @@
 package org.seamwright.mend;
 
-import org.seamwright.basis.Count;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
@@ -8,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.seamwright.basis.Count;
 import org.seamwright.basis.Progress;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Parts;

@@ -1,9 +1,9 @@
 package org.seamwright.mend;
 
-import org.seamwright.basis.Count;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.seamwright.basis.Count;
 import org.seamwright.basis.Progress;
 import org.seamwright.mesh.FaceTree;
 import org.seamwright.mesh.Faces;

@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.seamwright.basis.Count;
 import org.seamwright.basis.Notice;
@@ -112,7 +111,10 @@ final class GltfReader {
           new Notice(
               "bytes-after-end",
               bytes.length - end,
-              Count.of(bytes.length - end, "byte after the end of the GLB was", "bytes after the end of the GLB were")
+              Count.of(
+                      bytes.length - end,
+                      "byte after the end of the GLB was",
+                      "bytes after the end of the GLB were")
                   + " not read. If there are faces in them, area is missing."));
     }
     return reader.scene();

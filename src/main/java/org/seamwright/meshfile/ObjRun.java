@@ -32,7 +32,9 @@ final class ObjRun {
 
   private final Palette palette = new Palette();
 
-  /** One entry per point of the file: number in the file's palette; empty if faces get no colour. */
+  /**
+   * One entry per point of the file: number in the file's palette; empty if faces get no colour.
+   */
   private byte[] allColours = new byte[0];
 
   /** All points of the file, and how many of them come before the current line. */
@@ -258,7 +260,9 @@ final class ObjRun {
     for (int i = 0; i < triangles; i++) {
       label.add(currentLabel);
     }
-    for (int h = corner.size() - 3 * triangles; h < corner.size() && allColours.length > 0; h += 3) {
+    for (int h = corner.size() - 3 * triangles;
+        h < corner.size() && allColours.length > 0;
+        h += 3) {
       colour.add(
           Palette.ofFace(
               allColours[corner.get(h)],

@@ -34,7 +34,8 @@ final class Palette {
    */
   int number(double red, double green, double blue) {
     coloured++;
-    return numberOf(channel(red) << 2 * CHANNEL_BITS | channel(green) << CHANNEL_BITS | channel(blue));
+    return numberOf(
+        channel(red) << 2 * CHANNEL_BITS | channel(green) << CHANNEL_BITS | channel(blue));
   }
 
   private static long channel(double value) {
@@ -98,7 +99,9 @@ final class Palette {
   }
 
   private static boolean countsTo255(long colour) {
-    return channelOf(colour, 0) > FULL || channelOf(colour, 1) > FULL || channelOf(colour, 2) > FULL;
+    return channelOf(colour, 0) > FULL
+        || channelOf(colour, 1) > FULL
+        || channelOf(colour, 2) > FULL;
   }
 
   /** All names by number, the empty one first: labels of faces. */

@@ -262,8 +262,7 @@ final class PlyReader {
           skip(property);
         }
       }
-      int colour =
-          coloured ? facePalette.number(channel[0], channel[1], channel[2]) : Palette.NONE;
+      int colour = coloured ? facePalette.number(channel[0], channel[1], channel[2]) : Palette.NONE;
       take(polygon, colour);
       tell(f);
     }

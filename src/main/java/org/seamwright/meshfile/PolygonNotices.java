@@ -54,6 +54,8 @@ final class PolygonNotices {
   /** Colours, which no figure depends on; of vertices, faces or bodies. */
   static Notice colours(long count, String one, String several) {
     return new Notice(
-        "colours-ignored", count, "Colours of " + Count.of(count, one, several) + " were not used.");
+        "colours-ignored",
+        count,
+        "Colours of " + Count.of(count, one, several) + " were not used.");
   }
 }
