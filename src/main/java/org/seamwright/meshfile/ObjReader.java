@@ -24,6 +24,7 @@ final class ObjReader {
   private final ObjRun[] runs;
   private final PolygonSplitter splitter = new PolygonSplitter(new Growing.Ints());
   private final Refusal refusal;
+  private final Growth growth;
   private final Palette palette = new Palette();
   private long withoutArea;
   private long unread;
@@ -31,9 +32,10 @@ final class ObjReader {
 
   private ObjReader(byte[] bytes, int[] begin, Refusal refusal) {
     this.refusal = refusal;
+    growth = Growth.holding(bytes.length, refusal);
     runs = new ObjRun[begin.length - 1];
     for (int r = 0; r < runs.length; r++) {
-      runs[r] = new ObjRun(bytes, begin[r], begin[r + 1], refusal);
+      runs[r] = new ObjRun(bytes, begin[r], begin[r + 1], growth, refusal);
     }
   }
 
@@ -55,6 +57,7 @@ final class ObjReader {
     double[] points = points();
     handColours(points.length / 3);
     eachRun((run, share) -> run.readFaces(share), progress.between(0.5, 1));
+    growth.requireHeld(points.length / 3, total(runs, run -> run.label().size()), "");
     Map<String, Integer> names = new LinkedHashMap<>();
     names.put("", 0);
     int[] corner = new int[total(runs, run -> run.corner().size())];

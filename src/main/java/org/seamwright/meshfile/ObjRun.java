@@ -22,6 +22,7 @@ final class ObjRun {
   private final byte[] bytes;
   private final int from;
   private final int to;
+  private final Growth growth;
   private final Refusal refusal;
   private TextCursor cursor;
   private double[] points = new double[64];
@@ -79,10 +80,11 @@ final class ObjRun {
     }
   }
 
-  ObjRun(byte[] bytes, int from, int to, Refusal refusal) {
+  ObjRun(byte[] bytes, int from, int to, Growth growth, Refusal refusal) {
     this.bytes = bytes;
     this.from = from;
     this.to = to;
+    this.growth = growth;
     this.refusal = refusal;
     names.put(name, 0);
   }
@@ -256,6 +258,7 @@ final class ObjRun {
           "Mend the line or export the model again.");
     }
     splitter.requireSplittable(polygon.size(), this::place, refusal);
+    growth.requireHeld(allPoints.length / 3, label.size(), "");
     int triangles = splitter.split(allPoints, polygon, 0, polygon.size());
     for (int i = 0; i < triangles; i++) {
       label.add(currentLabel);

@@ -35,6 +35,7 @@ final class PlyReader {
   private final Refusal refusal;
   private final Progress progress;
   private final int length;
+  private final Growth growth;
   private final Growing.Doubles points = new Growing.Doubles();
   private final Growing.Ints corner = new Growing.Ints();
   private final PolygonSplitter splitter = new PolygonSplitter(corner);
@@ -66,6 +67,7 @@ final class PlyReader {
     this.refusal = refusal;
     this.progress = progress;
     this.length = bytes.length;
+    this.growth = Growth.holding(bytes.length, refusal);
   }
 
   /** Reads a file that {@link PlyHeader#opens} holds for. */
@@ -206,6 +208,7 @@ final class PlyReader {
       }
       axisOf[at] = axis;
     }
+    growth.requireHeld(element.count(), 0, "");
     int[] channelOf = channelsOf(element);
     boolean coloured = isColoured(channelOf);
     double[] place = new double[3];
@@ -290,7 +293,7 @@ final class PlyReader {
     }
   }
 
-  private void take(Growing.Ints polygon, int colour) {
+  private void take(Growing.Ints polygon, int colour) throws MeshFileException {
     if (polygon.size() < 3) {
       withoutArea++;
     } else if (pointsKnown && highest < points.size() / 3) {
@@ -304,8 +307,10 @@ final class PlyReader {
     }
   }
 
-  private void split(Growing.Ints polygon, int from, int count, int colour) {
+  private void split(Growing.Ints polygon, int from, int count, int colour)
+      throws MeshFileException {
     int before = corner.size() / 3;
+    growth.requireHeld(points.size() / 3, before, "");
     splitter.split(points, polygon, from, count);
     if (facePalette.names()) {
       colourUpTo(before, Palette.NONE);
@@ -336,7 +341,7 @@ final class PlyReader {
     return (int) index;
   }
 
-  private void splitEarly() {
+  private void splitEarly() throws MeshFileException {
     for (int at = 0; at < early.size(); at += early.get(at) + 2) {
       split(early, at + 2, early.get(at), early.get(at + 1));
       progress.at(1);
