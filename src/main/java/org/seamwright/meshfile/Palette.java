@@ -35,7 +35,7 @@ final class Palette {
   int number(double red, double green, double blue) {
     coloured++;
     return numberOf(
-        channel(red) << 2 * CHANNEL_BITS | channel(green) << CHANNEL_BITS | channel(blue));
+        (channel(red) << (2 * CHANNEL_BITS)) | (channel(green) << CHANNEL_BITS) | channel(blue));
   }
 
   private static long channel(double value) {
@@ -95,7 +95,7 @@ final class Palette {
   }
 
   private static long channelOf(long colour, int place) {
-    return colour >> place * CHANNEL_BITS & (1 << CHANNEL_BITS) - 1;
+    return (colour >> (place * CHANNEL_BITS)) & ((1L << CHANNEL_BITS) - 1);
   }
 
   private static boolean countsTo255(long colour) {
