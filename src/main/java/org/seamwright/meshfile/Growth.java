@@ -26,7 +26,9 @@ final class Growth {
    */
   static final long HELD_POINT = 130;
 
-  /** The same of a triangle: its corners in a list grown by half, twice more in a row, its label. */
+  /**
+   * The same of a triangle: its corners in a list grown by half, twice more in a row, its label.
+   */
   static final long HELD_TRIANGLE = 70;
 
   /** Bytes that any file may grow to. */

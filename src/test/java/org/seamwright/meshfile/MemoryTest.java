@@ -107,8 +107,14 @@ class MemoryTest {
   }
 
   private static String plyHeader(String encoding, String type) {
-    return "ply\nformat " + encoding + " 1.0\nelement vertex COUNT\nproperty " + type + " x\nproperty "
-        + type + " y\nproperty " + type
+    return "ply\nformat "
+        + encoding
+        + " 1.0\nelement vertex COUNT\nproperty "
+        + type
+        + " x\nproperty "
+        + type
+        + " y\nproperty "
+        + type
         + " z\nelement face FACES\nproperty list uchar uchar vertex_indices\nend_header\n";
   }
 
