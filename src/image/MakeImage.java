@@ -53,10 +53,27 @@ final class MakeImage {
 
   /**
    * What the launcher starts Java with. The parallel collector does least beside work in large
-   * arrays; half of the memory may be used, since a piece of many faces needs it.
+   * arrays; half of the memory may be used, since a piece of many faces needs it. The optimising
+   * compiler waits ten times as long as it would: most runs are short, its work is a good part of
+   * them, and what pays for it is reached soon enough.
    */
   private static final List<String> OPTIONS =
-      List.of("-Xshare:auto", "-XX:+UseParallelGC", "-XX:MaxRAMPercentage=50", "-XX:-UsePerfData");
+      List.of(
+          "-Xshare:auto",
+          "-XX:+UseParallelGC",
+          "-XX:MaxRAMPercentage=50",
+          "-XX:-UsePerfData",
+          "-XX:Tier4InvocationThreshold=50000",
+          "-XX:Tier4MinInvocationThreshold=6000",
+          "-XX:Tier4CompileThreshold=150000",
+          "-XX:Tier4BackEdgeThreshold=400000");
+
+  private static final List<String> ABOUT =
+      List.of(
+          "--description",
+          "Plans hand plating of irregular pieces",
+          "--vendor",
+          "The Seamwright authors");
 
   private static final int[] ICON_SIDES = {16, 32, 48, 64, 128, 256};
 
@@ -304,7 +321,7 @@ final class MakeImage {
         "--add-modules",
         roots,
         "--compress",
-        "0",
+        "2",
         "--no-header-files",
         "--no-man-pages",
         "--output",
@@ -395,8 +412,7 @@ final class MakeImage {
     line.addAll(List.of("--input", stub.toString(), "--main-jar", NAME + ".jar"));
     line.addAll(List.of("--main-class", MAIN, "--runtime-image", runtime.toString()));
     line.addAll(List.of("--app-version", packageVersion(), "--icon", icon().toString()));
-    line.addAll(List.of("--description", "Plans hand plating of irregular pieces"));
-    line.addAll(List.of("--vendor", "The Seamwright authors"));
+    line.addAll(ABOUT);
     // For a start without any argument, as from a menu.
     line.addAll(List.of("--arguments", "window"));
     OPTIONS.forEach(option -> line.addAll(List.of("--java-options", option)));
@@ -516,8 +532,19 @@ final class MakeImage {
     line.addAll(List.of("--app-image", made.toString(), "--app-version", packageVersion()));
     line.addAll(List.of("--file-associations", job.toString(), "--dest", image.toString()));
     line.addAll(List.of("--license-file", "LICENSE"));
+    line.addAll(ABOUT);
     switch (os) {
-      case LINUX -> line.addAll(List.of("--linux-shortcut", "--linux-menu-group", "Graphics"));
+      case LINUX -> {
+        // Its own desktop entry would not hand over the file that is opened.
+        String entry = Files.readString(Path.of("src/image/linux/seamwright.desktop"));
+        Files.writeString(
+            Files.createDirectories(work.resolve("resources")).resolve(NAME + ".desktop"),
+            entry
+                .replace("Exec=" + NAME, "Exec=APPLICATION_LAUNCHER")
+                .replace("Icon=" + NAME, "Icon=APPLICATION_ICON"));
+        line.addAll(List.of("--resource-dir", work.resolve("resources").toString()));
+        line.add("--linux-shortcut");
+      }
       case WINDOWS -> line.addAll(List.of("--win-menu", "--win-shortcut", "--win-dir-chooser"));
       case MAC -> line.addAll(List.of("--mac-package-identifier", MODULE));
     }

@@ -10,11 +10,11 @@ import org.seamwright.mesh.Topology;
  * Area that the noise of a scan adds and that no brush sees: facets' area against that of the mesh
  * smoothed at the length of the brush's tip ({@link TipSmoothing}).
  *
- * <p>A mesh is noisy if most of its area lies in facets with both a ridge and a valley among their
- * edges, and if smoothing takes off more than a thousandth. Where the surface bends sharply over
- * the tip's length (edges, corners, fine engraving) smoothing would eat detail: noise is taken to
- * add the same share there as elsewhere. Where nearly everything bends sharply nothing is known and
- * nothing is taken off. O(n).
+ * <p>Only meshes of facets not much larger than the tip are looked at. One is noisy if most of its
+ * area lies in facets with both a ridge and a valley among their edges, and if smoothing takes off
+ * more than a thousandth. Where the surface bends sharply over the tip's length (edges, corners,
+ * fine engraving) smoothing would eat detail: noise is taken to add the same share there as
+ * elsewhere. Where nearly everything bends sharply nothing is known and nothing is taken off. O(n).
  */
 final class ScanNoise {
   /** Sine of 2.5°: noise whose facets meet at less adds about a thousandth to the area. */
@@ -22,6 +22,12 @@ final class ScanNoise {
 
   /** Share of the area that must be ruffled. */
   private static final double MOST_OF_IT = 0.4;
+
+  /** Larger facets, in tips, are followed by the brush. */
+  private static final double COARSEST = 2;
+
+  /** No scan comes with fewer facets. */
+  private static final int FEWEST_FACETS = 2000;
 
   /** Share of the area below which what is taken off is not noise worth telling. */
   private static final double WORTH = 1e-3;
@@ -49,7 +55,7 @@ final class ScanNoise {
   static Survey.SmoothArea takenOff(
       Mesh mesh, Topology topology, Survey.SmoothArea smooth, double facets, Progress progress) {
     double tip = smooth.tipMm();
-    if (!isRuffled(mesh, topology, facets)) {
+    if (!isFine(mesh.faceCount(), facets, tip) || !isRuffled(mesh, topology, facets)) {
       return smooth;
     }
     TipSmoothing.Smoothed smoothed = TipSmoothing.of(mesh, topology, tip, progress.between(0, 0.5));
@@ -86,6 +92,17 @@ final class ScanNoise {
     }
     double doubt = DOUBT * noise + ALWAYS_DOUBT * area;
     return new Survey.SmoothArea(area, area - doubt, area + doubt, 0, noise, tip);
+  }
+
+  /**
+   * Whether there can be noise that a brush does not follow: facets not much larger than its tip,
+   * and as many as a scan has. A coarse mesh of a saddle has ridges and valleys in every facet,
+   * too.
+   */
+  private static boolean isFine(int faces, double facetsMm2, double tipMm) {
+    // Side of an equilateral triangle of the mean area.
+    double side = Math.sqrt(4 / Math.sqrt(3) * facetsMm2 / faces);
+    return faces >= FEWEST_FACETS && side < COARSEST * tipMm;
   }
 
   /** Whether most of the area lies in facets with both a ridge and a valley. */

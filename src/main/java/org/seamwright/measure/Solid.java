@@ -37,7 +37,7 @@ public final class Solid {
     return new Solid(Mesh.of(whole.xyz(), corner));
   }
 
-  /** For each part whether every edge has an even number of faces, as a closed surface's has. */
+  /** For each part whether each edge has an even number of its faces, as a closed surface's has. */
   public static boolean[] closed(Mesh mesh, Topology topology, Parts parts) {
     boolean[] closed = new boolean[parts.count()];
     Arrays.fill(closed, true);
@@ -49,7 +49,7 @@ public final class Solid {
       } else if (topology.twin(h) == Topology.BRANCHING && closed[part]) {
         int around = 1;
         for (int g = rings.next(h); g != h; g = rings.next(g)) {
-          around++;
+          around += parts.of()[g / 3] == part ? 1 : 0;
         }
         closed[part] = around % 2 == 0;
       }

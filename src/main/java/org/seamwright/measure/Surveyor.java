@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.ForkJoinTask;
+import org.seamwright.basis.Count;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
 import org.seamwright.mesh.Bounds;
@@ -90,9 +91,11 @@ public final class Surveyor {
         notices,
         "nearly-closed-edges",
         NearlyClosed.count(mesh, topology),
-        "%,d of the open edges have another beside them within a hundred-thousandth of the model's"
-            + " size: the file wrote shared corners with different last digits. Parts and holes are"
-            + " counted too many; the area is hardly touched.");
+        "open edge has",
+        "open edges have",
+        " another beside it within a hundred-thousandth of the model's size: the file wrote shared"
+            + " corners with different last digits. Parts and holes are counted too many; the area"
+            + " is hardly touched. The cleaning step weld joins such corners.");
     return withNotices(survey, notices);
   }
 
@@ -136,37 +139,63 @@ public final class Surveyor {
         list,
         "open-edges",
         s.openEdges(),
-        "%,d edges have a face on one side only: the surface has holes, or faces that meet without"
-            + " sharing corners. The volume has no meaning.");
+        "edge has",
+        "edges have",
+        " a face on one side only: the surface has holes, or faces that meet without sharing corners."
+            + " The volume has no meaning. The cleaning step weld joins corners that are nearly the"
+            + " same, splitEdges splits long edges beside short ones, and fillHoles then closes holes"
+            + " up to a size.");
     tell(
         list,
         "branching-edges",
         s.branchingEdges(),
-        "%,d edges have three or more faces. Inside and outside are not clear there; area may be"
-            + " counted that no brush can reach.");
+        "edge has",
+        "edges have",
+        " three or more faces. Inside and outside are not clear there; area may be counted that no"
+            + " brush can reach. The cleaning step dropFaulty takes out faces that are there twice,"
+            + " dropHidden walls between bodies that touch.");
     tell(
         list,
         "flipped-edges",
         s.flippedEdges(),
-        "%,d edges lie between faces turned against each other. The area is not touched by it, the"
-            + " volume is.");
+        "edge lies",
+        "edges lie",
+        " between faces turned against each other. The area is not touched by it, the volume is. The"
+            + " cleaning step turnOutward turns them.");
     tell(
         list,
         "duplicate-triangles",
         s.duplicateTriangles(),
-        "%,d faces repeat an earlier one and are counted twice in the area.");
-    tell(list, "degenerate-triangles", s.degenerateTriangles(), "%,d faces have no area.");
+        "face repeats an earlier one and is",
+        "faces repeat an earlier one and are",
+        " counted twice in the area. The cleaning step dropFaulty takes out what is repeated.");
+    tell(
+        list,
+        "degenerate-triangles",
+        s.degenerateTriangles(),
+        "face has",
+        "faces have",
+        " no area. The cleaning step dropFaulty takes out such faces.");
     if (s.parts() > 1) {
       tell(
           list,
           "several-parts",
           s.parts(),
-          "The model is in %,d parts that are not joined; the largest has "
+          "part makes",
+          "parts make",
+          " up the model and are not joined; the largest has "
               + percent(largestPart / s.areaMm2())
-              + " of the area. Check that all belong to the piece.");
+              + " of the area. Check that all belong to the piece. The cleaning steps keepLargest,"
+              + " keepAbove and keepParts drop what does not, cutTable a table that was scanned along,"
+              + " dropInner what lies inside.");
     }
     if (s.closed() && s.flippedEdges() == 0 && s.volumeMm3() < 0) {
-      tell(list, "inside-out", 1, "The faces are turned inwards; the volume is negative.");
+      list.add(
+          new Notice(
+              "inside-out",
+              1,
+              "The faces are turned inwards; the volume is negative. The cleaning step turnOutward"
+                  + " turns them."));
     }
     surfaceNotices(list, s, smooth);
     return list;
@@ -178,56 +207,60 @@ public final class Surveyor {
           list,
           "folded-facets",
           smooth.folds().count(),
-          "%,d faces ("
+          "face is",
+          "faces are",
+          " folded against all neighbours, like a paper lantern ("
               + percent(smooth.folds().areaMm2() / s.areaMm2())
-              + " of the area) are folded against all their neighbours, like a paper lantern."
+              + " of the area)."
               + " Faces folded so over-measure without limit as they get finer (H. A. Schwarz,"
               + " 1890); unless the piece is knurled or pleated like that, their area can be far"
               + " above that of the piece. Export it again with more even faces, or clean the"
               + " scan.");
     }
     if (s.smooth().noiseMm2() > 0) {
-      tell(
-          list,
-          "scan-noise",
-          1,
-          String.format(
-                  Locale.ROOT,
-                  "Scan noise, all over and finer than a brush's tip of %.3g mm, adds about %.4g mm² (",
-                  s.smooth().tipMm(),
-                  s.smooth().noiseMm2())
-              + percent(s.smooth().noiseMm2() / s.areaMm2())
-              + " of the faces' area), which no brush sees. It has been taken off the smooth area,"
-              + " which is an estimate; the area of the faces still has it.");
+      list.add(
+          new Notice(
+              "scan-noise",
+              1,
+              String.format(
+                      Locale.ROOT,
+                      "Scan noise, all over and finer than a brush's tip of %.3g mm, adds about %.4g mm² (",
+                      s.smooth().tipMm(),
+                      s.smooth().noiseMm2())
+                  + percent(s.smooth().noiseMm2() / s.areaMm2())
+                  + " of the faces' area), which no brush sees. It has been taken off the smooth area,"
+                  + " which is an estimate; the area of the faces still has it."));
     }
     if (s.smooth().roughnessMm2() > ROUGH * s.areaMm2()) {
-      tell(
-          list,
-          "rough-surface",
-          1,
-          "The surface is rough at the scale of its faces, as scans are; that adds about "
-              + percent(s.smooth().roughnessMm2() / s.areaMm2())
-              + " to the faces' area, and has been taken off the smooth area.");
+      list.add(
+          new Notice(
+              "rough-surface",
+              1,
+              "The surface is rough at the scale of its faces, as scans are; that adds about "
+                  + percent(s.smooth().roughnessMm2() / s.areaMm2())
+                  + " to the faces' area, and has been taken off the smooth area."));
     }
     double width = s.smooth().highMm2() - s.smooth().lowMm2();
     if (width > UNCERTAIN * s.areaMm2()) {
-      tell(
-          list,
-          "coarse-facets",
-          1,
-          "The faces leave the area of the surface behind them uncertain by "
-              + percent(width / 2 / s.areaMm2())
-              + " either way. A finer model would tell.");
+      list.add(
+          new Notice(
+              "coarse-facets",
+              1,
+              "The faces leave the area of the surface behind them uncertain by "
+                  + percent(width / 2 / s.areaMm2())
+                  + " either way. A finer model would tell."));
     }
   }
 
   private static String percent(double share) {
-    return String.format(Locale.ROOT, "%.2g%%%%", 100 * share);
+    return String.format(Locale.ROOT, "%.2g%%", 100 * share);
   }
 
-  private static void tell(List<Notice> list, String code, long count, String text) {
+  /** Tells of a count, if there is one: words for one, for several, and for both after them. */
+  private static void tell(
+      List<Notice> list, String code, long count, String one, String several, String rest) {
     if (count > 0) {
-      list.add(new Notice(code, count, String.format(Locale.ROOT, text, count)));
+      list.add(new Notice(code, count, Count.of(count, one, several) + rest));
     }
   }
 }

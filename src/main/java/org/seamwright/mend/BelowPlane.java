@@ -2,6 +2,7 @@ package org.seamwright.mend;
 
 import java.util.Locale;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
+import org.seamwright.basis.Count;
 import org.seamwright.basis.Progress;
 import org.seamwright.geodesic.CutMesh;
 import org.seamwright.geodesic.FieldCut;
@@ -87,7 +88,7 @@ final class BelowPlane {
       return Change.none(mesh, text);
     }
     Change split = new Change(cut.mesh(), cut.parentFace(), 0, "");
-    String counted = text + " (" + Mender.count(whole, "face") + " touched)";
+    String counted = text + " (" + Count.of(whole, "face") + " touched)";
     return split.then(Change.keeping(cut.mesh(), f -> !below[f], whole, counted));
   }
 }

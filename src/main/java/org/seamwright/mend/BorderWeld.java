@@ -2,6 +2,7 @@ package org.seamwright.mend;
 
 import java.util.Arrays;
 import java.util.Locale;
+import org.seamwright.basis.Count;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
 
@@ -42,7 +43,7 @@ final class BorderWeld {
         String.format(
             Locale.ROOT,
             "%s on open edges moved onto another within %.3g mm",
-            Mender.count(moved, "corner"),
+            Count.of(moved, "corner"),
             toleranceMm);
     if (moved == 0) {
       return Change.none(mesh, text);

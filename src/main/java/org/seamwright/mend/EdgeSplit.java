@@ -3,6 +3,7 @@ package org.seamwright.mend;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Locale;
+import org.seamwright.basis.Count;
 import org.seamwright.mesh.Bounds;
 import org.seamwright.mesh.FaceTree;
 import org.seamwright.mesh.Faces;
@@ -68,7 +69,7 @@ final class EdgeSplit {
         String.format(
             Locale.ROOT,
             "open edges split at %s within %.3g mm of them",
-            Mender.count(splits, "corner"),
+            Count.of(splits, "corner"),
             toleranceMm);
     return new Change(all.mesh(), all.parent(), splits, text);
   }

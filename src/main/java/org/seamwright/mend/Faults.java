@@ -2,6 +2,7 @@ package org.seamwright.mend;
 
 import java.util.Arrays;
 import java.util.BitSet;
+import org.seamwright.basis.Count;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Topology;
@@ -28,13 +29,13 @@ final class Faults {
             mesh,
             f -> !repeats.get(f),
             repeats.cardinality(),
-            Mender.count(repeats.cardinality(), "repeated face") + " dropped");
+            Count.of(repeats.cardinality(), "repeated face") + " dropped");
     BitSet flat = withoutArea(once.mesh());
     long count = repeats.cardinality() + (long) flat.cardinality();
     String text =
-        Mender.count(repeats.cardinality(), "repeated face")
+        Count.of(repeats.cardinality(), "repeated face")
             + " and "
-            + Mender.count(flat.cardinality(), "face")
+            + Count.of(flat.cardinality(), "face")
             + " without area dropped";
     if (flat.isEmpty()) {
       return new Change(once.mesh(), once.parent(), count, text);

@@ -1,6 +1,7 @@
 package org.seamwright.mend;
 
 import java.util.Arrays;
+import org.seamwright.basis.Count;
 import org.seamwright.basis.Progress;
 import org.seamwright.basis.Sum;
 import org.seamwright.measure.PartBoxes;
@@ -13,11 +14,11 @@ import org.seamwright.mesh.Topology;
  * Finds and drops what lies inside another closed part: the walls that a drawing leaves where
  * shells were pushed through each other and never made one. No brush reaches them.
  *
- * <p>Each part is cut along the surface of each closed part whose box meets its own ({@link
- * SolidCut}) and loses what is inside. Where two surfaces coincide and face the same way, the
- * earlier part keeps its faces; where they lie against each other, both lose them. Then the parts
- * are sewn together where they were cut: corners on the two edges are joined and edges split at
- * each other's corners.
+ * <p>Bodies that share corners or edges are taken apart first ({@link Shells}). Each part is cut
+ * along the surface of each closed part whose box meets its own ({@link SolidCut}) and loses what
+ * is inside. Where two surfaces coincide and face the same way, the earlier part keeps its faces;
+ * where they lie against each other, both lose them. Then the parts are sewn together where they
+ * were cut: corners on the two edges are joined and edges split at each other's corners.
  */
 final class Hidden {
   /** How far apart the two edges of a cut may lie, as a share of the parts' smallest box. */
@@ -42,7 +43,7 @@ final class Hidden {
   }
 
   static Change drop(Mesh mesh, Topology topology, Progress progress) {
-    Parts parts = Parts.of(mesh, topology);
+    Parts parts = Shells.of(mesh, topology);
     if (parts.count() < 2) {
       return Change.none(mesh, text(0));
     }
@@ -80,7 +81,7 @@ final class Hidden {
   }
 
   private static String text(long parts) {
-    return "what lies inside another closed part dropped from " + Mender.count(parts, "part");
+    return "what lies inside another closed part dropped from " + Count.of(parts, "part");
   }
 
   private void part(int part, Progress progress) {

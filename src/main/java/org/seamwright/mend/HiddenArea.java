@@ -10,7 +10,8 @@ import org.seamwright.mesh.Topology;
 /**
  * Tells of area that no brush reaches because it lies inside another closed part: shells pushed
  * through each other that a drawing never made one, and shells inside one another. Nothing is
- * changed. Costs nothing on a piece in one part, little where no boxes of parts meet.
+ * changed. Costs nothing on a piece in one part without edges of three or more faces, little where
+ * no boxes of parts meet.
  */
 public final class HiddenArea {
   /** Code of the notice. */
@@ -34,7 +35,8 @@ public final class HiddenArea {
    */
   public static List<Notice> notices(
       Mesh meshMm, Topology topology, int parts, double areaMm2, Progress progress) {
-    if (parts < 2 || parts > MOST_PARTS) {
+    boolean alone = parts < 2 && topology.branchingEdges() == 0;
+    if (alone || parts > MOST_PARTS) {
       return List.of();
     }
     double[] found = Hidden.measure(meshMm, topology, progress);
@@ -47,8 +49,9 @@ public final class HiddenArea {
             (long) found[1],
             String.format(
                 Locale.ROOT,
-                "%,.0f mm² (%.1f%% of the area) lies inside another closed part, where no brush"
-                    + " reaches: parts are pushed through each other or stand inside one another."
+                "%,.0f mm² (%.1f%% of the area) lies inside another closed part or against it, where"
+                    + " no brush reaches: parts touch, are pushed through each other or stand inside"
+                    + " one another."
                     + " It is counted in the area. The cleaning step dropHidden takes it out.",
                 found[0],
                 100 * found[0] / areaMm2)));

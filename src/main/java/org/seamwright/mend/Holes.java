@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.seamwright.basis.Count;
 import org.seamwright.basis.Progress;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.Parts;
@@ -67,13 +68,13 @@ final class Holes {
         String.format(
             Locale.ROOT,
             "%s at most %.4g mm around closed with %s whose place is invented",
-            Mender.count(fills.size(), "hole"),
+            Count.of(fills.size(), "hole"),
             aroundMm,
-            Mender.count(faces, "face"));
+            Count.of(faces, "face"));
     if (left > 0) {
       text +=
           "; "
-              + Mender.count(left, "loop")
+              + Count.of(left, "loop")
               + " of open edges left, being gaps without area or rims of open sheets";
     }
     return fills.isEmpty() ? Change.none(mesh, text) : holes.with(fills, faces, text);

@@ -1,5 +1,6 @@
 package org.seamwright.mend;
 
+import org.seamwright.basis.Count;
 import org.seamwright.basis.Progress;
 import org.seamwright.measure.NestedParts;
 import org.seamwright.mesh.Mesh;
@@ -22,7 +23,7 @@ final class InnerShells {
     for (int d : depth) {
       count += d > 0 ? 1 : 0;
     }
-    String text = Mender.count(count, "part") + " inside a closed part dropped";
+    String text = Count.of(count, "part") + " inside a closed part dropped";
     return count == 0
         ? Change.none(mesh, text)
         : Change.keeping(mesh, f -> depth[parts.of()[f]] == 0, count, text);

@@ -3,7 +3,6 @@ package org.seamwright.mend;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
 import org.seamwright.basis.Progress;
 import org.seamwright.basis.Sum;
@@ -153,10 +152,5 @@ public final class Mender {
       corner[h] = number[mesh.corner()[h]];
     }
     return Mesh.of(Arrays.copyOf(xyz, 3 * count), corner);
-  }
-
-  /** A count with its noun: "1 face", "12 faces". */
-  static String count(long count, String noun) {
-    return String.format(Locale.ROOT, "%,d %s%s", count, noun, count == 1 ? "" : "s");
   }
 }

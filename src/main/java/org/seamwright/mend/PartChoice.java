@@ -3,6 +3,7 @@ package org.seamwright.mend;
 import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
+import org.seamwright.basis.Count;
 import org.seamwright.mesh.FaceTree;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
@@ -61,8 +62,7 @@ final class PartChoice {
       stay += k ? 1 : 0;
     }
     int gone = kept.length - stay;
-    String text =
-        Mender.count(stay, "part") + " kept, " + Mender.count(gone, "other part") + " dropped";
+    String text = Count.of(stay, "part") + " kept, " + Count.of(gone, "other part") + " dropped";
     return Change.keeping(mesh, f -> kept[parts.of()[f]], gone, text);
   }
 

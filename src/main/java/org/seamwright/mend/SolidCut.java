@@ -65,12 +65,24 @@ final class SolidCut {
    */
   static Change outside(
       Mesh mesh, Solid own, Solid solid, boolean keepsCoincident, Progress progress) {
+    Bounds common = common(mesh.bounds(), solid.bounds());
+    double same = COINCIDENT * solid.bounds().diagonal();
+    if (isLineOrPoint(common, 2 * same)) {
+      return Change.none(mesh, "");
+    }
     SolidCut cut = new SolidCut(mesh, own, solid, keepsCoincident);
     progress.at(0.3);
-    Bounds common = common(mesh.bounds(), solid.bounds());
-    cut.refine(FINENESS * common.diagonal());
+    cut.refine(Math.max(STEP * same, FINENESS * common.diagonal()));
     progress.at(0.7);
     return cut.cut(mesh);
+  }
+
+  /** Whether bodies can share no more than an edge or a corner, which hides no area. */
+  private static boolean isLineOrPoint(Bounds common, double thin) {
+    int across = common.sizeX() > thin ? 1 : 0;
+    across += common.sizeY() > thin ? 1 : 0;
+    across += common.sizeZ() > thin ? 1 : 0;
+    return across < 2;
   }
 
   private static Bounds common(Bounds a, Bounds b) {

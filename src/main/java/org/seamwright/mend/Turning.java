@@ -3,6 +3,7 @@ package org.seamwright.mend;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.seamwright.basis.Count;
 import org.seamwright.basis.Progress;
 import org.seamwright.measure.NestedParts;
 import org.seamwright.mesh.FaceTree;
@@ -134,11 +135,11 @@ final class Turning {
         count++;
       }
     }
-    String text = Mender.count(count, "face") + " turned over";
+    String text = Count.of(count, "face") + " turned over";
     if (twisted > 0) {
       text +=
           "; "
-              + Mender.count(twisted, "sheet")
+              + Count.of(twisted, "sheet")
               + " left as read, since with a twist like a Möbius band's no turn makes them agree";
     }
     int[] parent = new int[turn.length];

@@ -3,8 +3,10 @@ package org.seamwright.meshfile;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import org.seamwright.basis.Count;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Parallel;
 import org.seamwright.basis.Progress;
@@ -17,6 +19,10 @@ import org.seamwright.basis.Progress;
  * <p>The facets are read in as many runs as there are cores and welded while they come; nothing of
  * the file stays in memory. The count is never trusted: nothing is allocated before it agrees with
  * the file's length.
+ *
+ * <p>Some programs write a body after the other into one file, each with a header and count of its
+ * own. They are read as one model where the counts lead from header to header to the file's very
+ * end, which no other file is likely to do.
  */
 final class BinaryStlReader {
   static final int HEADER = 84;
@@ -38,30 +44,55 @@ final class BinaryStlReader {
   private final Refusal refusal;
   private final Progress progress;
   private final int facets;
+
+  /** First facet of each body, and the number of facets as last entry. */
+  private final int[] firstOf;
+
   private final int[] corner;
   private final WeldBlock[] blocks;
   private final int[] coloured;
   private final Exception[] failed;
 
-  private BinaryStlReader(ByteSource source, int facets, Refusal refusal, Progress progress) {
+  private BinaryStlReader(ByteSource source, int[] firstOf, Refusal refusal, Progress progress) {
     this.source = source;
     this.refusal = refusal;
     this.progress = progress;
-    this.facets = facets;
+    this.firstOf = firstOf;
+    this.facets = firstOf[firstOf.length - 1];
     this.corner = new int[3 * facets];
     this.blocks = new WeldBlock[Parallel.ranges(facets, LEAST_PER_RANGE)];
     this.coloured = new int[blocks.length];
     this.failed = new Exception[blocks.length];
   }
 
-  /** Whether the length is exactly what the count asks for; no text file can fulfil it. */
-  static boolean fits(byte[] head, long length) {
-    return length >= HEADER && lengthFor(count(head, 0)) == length;
+  /**
+   * Whether the counts lead to exactly the end of the file: that of the header, or those of headers
+   * one after the other. No text file can fulfil it.
+   */
+  static boolean fits(ByteSource source) throws IOException {
+    return bodies(source) > 0;
   }
 
-  private static long count(byte[] bytes, int from) {
+  /** Number of bodies that fill the file; 0 if it is no whole binary STL. */
+  private static int bodies(ByteSource source) throws IOException {
+    long at = 0;
+    int bodies = 0;
+    ByteBuffer head = ByteBuffer.allocate(HEADER);
+    while (at + HEADER <= source.length()) {
+      source.read(head.clear(), at);
+      long facets = count(head.array());
+      if (bodies > 0 && facets == 0) {
+        return 0;
+      }
+      at += lengthFor(facets);
+      bodies++;
+    }
+    return at == source.length() ? bodies : 0;
+  }
+
+  private static long count(byte[] head) {
     return Integer.toUnsignedLong(
-        ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN).getInt(from + COUNT_AT));
+        ByteBuffer.wrap(head).order(ByteOrder.LITTLE_ENDIAN).getInt(COUNT_AT));
   }
 
   private static long lengthFor(long facets) {
@@ -71,7 +102,8 @@ final class BinaryStlReader {
   /** Reads and welds a file for which {@link #fits} holds. */
   static Weld read(ByteSource source, List<Notice> notices, Refusal refusal, Progress progress)
       throws MeshFileException, IOException {
-    long facets = (source.length() - HEADER) / FACET;
+    int bodies = bodies(source);
+    long facets = (source.length() - (long) HEADER * bodies) / FACET;
     if (facets == 0) {
       throw refusal.noFaces();
     }
@@ -82,7 +114,40 @@ final class BinaryStlReader {
               Locale.ROOT, "the STL has %,d facets; at most %,d can be held", facets, MOST_FACETS),
           "Reduce the mesh.");
     }
-    return new BinaryStlReader(source, (int) facets, refusal, progress).weld(notices);
+    int[] firstOf = firstOf(source, bodies);
+    if (bodies > 1) {
+      notices.add(several(firstOf));
+    }
+    return new BinaryStlReader(source, firstOf, refusal, progress).weld(notices);
+  }
+
+  private static int[] firstOf(ByteSource source, int bodies) throws IOException {
+    int[] firstOf = new int[bodies + 1];
+    ByteBuffer head = ByteBuffer.allocate(HEADER);
+    for (int body = 0; body < bodies; body++) {
+      source.read(head.clear(), (long) HEADER * body + (long) FACET * firstOf[body]);
+      firstOf[body + 1] = firstOf[body] + (int) count(head.array());
+    }
+    return firstOf;
+  }
+
+  private static Notice several(int[] firstOf) {
+    int bodies = firstOf.length - 1;
+    return new Notice(
+        "several-stl-bodies",
+        bodies,
+        String.format(
+            Locale.ROOT,
+            "The file holds %,d binary STL models one after the other, the first of %s and the last"
+                + " of %s; all were read as one piece. Other programs may read only the first.",
+            bodies,
+            Count.of(firstOf[1], "facet"),
+            Count.of(firstOf[bodies] - firstOf[bodies - 1], "facet")));
+  }
+
+  /** Byte at which a facet of a body begins. */
+  private static long placeOf(int facet, int body) {
+    return (long) HEADER * (body + 1) + (long) FACET * facet;
   }
 
   private Weld weld(List<Notice> notices) throws MeshFileException, IOException {
@@ -102,11 +167,8 @@ final class BinaryStlReader {
           new Notice(
               "colours-ignored",
               coloured,
-              String.format(
-                  Locale.ROOT,
-                  "%,d facets carry a colour or other marks in their last two bytes; they were"
-                      + " ignored.",
-                  coloured)));
+              Count.of(coloured, "facet carries", "facets carry")
+                  + " a colour or other marks in the last two bytes, which were ignored."));
     }
     WeldBlock.Joined joined = WeldBlock.join(blocks);
     return Weld.of(joined, new int[0], List.of(""));
@@ -128,20 +190,30 @@ final class BinaryStlReader {
     ByteBuffer buffer =
         ByteBuffer.allocateDirect(FACET * Math.min(STRIDE, to - from))
             .order(ByteOrder.LITTLE_ENDIAN);
-    for (int facet = from; facet < to; facet += STRIDE) {
-      int some = Math.min(STRIDE, to - facet);
-      source.read(buffer.clear().limit(FACET * some), lengthFor(facet));
+    int body = bodyOf(from);
+    for (int facet = from; facet < to; ) {
+      while (facet >= firstOf[body + 1]) {
+        body++;
+      }
+      int some = Math.min(STRIDE, Math.min(to, firstOf[body + 1]) - facet);
+      source.read(buffer.clear().limit(FACET * some), placeOf(facet, body));
       for (int i = 0; i < some; i += BATCH) {
         int bad = scan(buffer, i, Math.min(some, i + BATCH), b);
         if (bad >= 0) {
-          throw notFinite(buffer, facet, bad);
+          throw notFinite(buffer, bad, facet + bad, placeOf(facet + bad, body));
         }
       }
       if (b == 0) {
         progress.at((double) (facet - from) / (to - from));
       }
+      facet += some;
     }
     blocks[b].close();
+  }
+
+  private int bodyOf(int facet) {
+    int found = Arrays.binarySearch(firstOf, facet);
+    return found >= 0 ? found : -found - 2;
   }
 
   /** Takes facets of a buffer; gives the first with a coordinate that is not finite, or -1. */
@@ -168,13 +240,20 @@ final class BinaryStlReader {
     return Float.isFinite(x) && Float.isFinite(y) && Float.isFinite(z);
   }
 
-  private MeshFileException notFinite(ByteBuffer buffer, int facet, int bad) {
-    int at = FACET * bad + 12;
-    while (Float.isFinite(buffer.getFloat(at))) {
+  /**
+   * Says which coordinate it is.
+   *
+   * @param bad place of the facet in the buffer
+   * @param facet its number in the file, from 0
+   * @param begin its first byte in the file
+   */
+  private MeshFileException notFinite(ByteBuffer buffer, int bad, int facet, long begin) {
+    int at = 12;
+    while (Float.isFinite(buffer.getFloat(FACET * bad + at))) {
       at += 4;
     }
     return refusal.notFinite(
-        place(facet + bad, lengthFor(facet) + at), Float.toString(buffer.getFloat(at)));
+        place(facet, begin + at), Float.toString(buffer.getFloat(FACET * bad + at)));
   }
 
   private static String place(long facet, long at) {
@@ -189,7 +268,7 @@ final class BinaryStlReader {
           "the file ends within the 84 bytes that open a binary STL",
           "Copy or download the file again, or export it again.");
     }
-    long count = count(bytes, 0);
+    long count = count(bytes);
     long whole = ((long) bytes.length - HEADER) / FACET;
     if (lengthFor(count) > bytes.length) {
       return refusal.at(
@@ -205,17 +284,6 @@ final class BinaryStlReader {
           "Copy or download the file again, or export it again.");
     }
     long end = lengthFor(count);
-    long second = appended(bytes, end);
-    if (second >= 0) {
-      return refusal.at(
-          "byte " + end,
-          String.format(
-              Locale.ROOT,
-              "a second STL with %,d facets follows the first with %,d",
-              second,
-              count),
-          "Export the bodies as one STL, or as a file each.");
-    }
     return refusal.at(
         "byte " + end,
         String.format(
@@ -225,19 +293,5 @@ final class BinaryStlReader {
             bytes.length - end,
             (bytes.length - end) / FACET),
         "Part of the piece may be missing. " + Refusal.EXPORT_AGAIN);
-  }
-
-  /** Facets of a further STL that begins at a byte and, with others after it, fills the file. */
-  private static long appended(byte[] bytes, long from) {
-    long at = from;
-    long first = -1;
-    while (at + HEADER <= bytes.length) {
-      long facets = count(bytes, (int) at);
-      at += lengthFor(facets);
-      if (first < 0) {
-        first = facets;
-      }
-    }
-    return at == bytes.length ? first : -1;
   }
 }

@@ -7,8 +7,8 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
+import org.seamwright.basis.Count;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
 
@@ -111,11 +111,11 @@ final class GltfReader {
           new Notice(
               "bytes-after-end",
               bytes.length - end,
-              String.format(
-                  Locale.ROOT,
-                  "%,d bytes follow the end of the GLB and were not read; if they hold faces, area"
-                      + " is missing.",
-                  bytes.length - end)));
+              Count.of(
+                      bytes.length - end,
+                      "byte after the end of the GLB was",
+                      "bytes after the end of the GLB were")
+                  + " not read. If there are faces in them, area is missing."));
     }
     return reader.scene();
   }
@@ -309,26 +309,30 @@ final class GltfReader {
     notice(
         outside,
         "nodes-outside-scene",
-        "%,d bodies are not in the scene that the file shows by default and were left out.");
+        "is not in the scene that the file shows by default and was left out.",
+        "are not in the scene that the file shows by default and were left out.");
     notice(
         skinned,
         "skins-ignored",
-        "%,d bodies are moved by a skeleton, which was left out: check their size and place.");
+        "is moved by a skeleton, which was left out: check its size and place.",
+        "are moved by a skeleton, which was left out: check their size and place.");
     notice(
         morphed,
         "morphs-ignored",
-        "%,d bodies can change shape (morph targets); the shape without them was taken.");
+        "can change its shape (morph targets); the shape without them was taken.",
+        "can change their shape (morph targets); the shape without them was taken.");
     if (coloured > 0) {
-      notices.add(PolygonNotices.colours(coloured, "bodies"));
+      notices.add(PolygonNotices.colours(coloured, "body", "bodies"));
     }
     if (withoutArea > 0) {
       notices.add(PolygonNotices.withoutArea(withoutArea));
     }
   }
 
-  private void notice(long count, String code, String text) {
+  /** Tells of bodies: what is said of one, and of several. */
+  private void notice(long count, String code, String one, String several) {
     if (count > 0) {
-      notices.add(new Notice(code, count, String.format(Locale.ROOT, text, count)));
+      notices.add(new Notice(code, count, Count.of(count, "body " + one, "bodies " + several)));
     }
   }
 }

@@ -17,6 +17,20 @@ final class Growth {
   /** Bytes of coordinates and corners for one byte of the file. */
   static final int COPIED = 8;
 
+  /** Bytes held at once for one byte of content. */
+  static final int HELD = 20;
+
+  /**
+   * Bytes that a point takes at most while it is parsed and welded: in a list grown by half, in the
+   * table of points at 24 by half more and its slots, and as it is handed on.
+   */
+  static final long HELD_POINT = 130;
+
+  /**
+   * The same of a triangle: its corners in a list grown by half, twice more in a row, its label.
+   */
+  static final long HELD_TRIANGLE = 70;
+
   /** Bytes that any file may grow to. */
   static final long ALWAYS = 64L << 20;
 
@@ -43,6 +57,21 @@ final class Growth {
   static Growth copying(long contentBytes, Refusal refusal) {
     long fileBytes = refusal.packedBytes() > 0 ? refusal.packedBytes() : contentBytes;
     return new Growth(refusal, COPIED, fileBytes);
+  }
+
+  /** For the points and triangles of content of so many bytes. */
+  static Growth holding(long contentBytes, Refusal refusal) {
+    return new Growth(refusal, HELD, contentBytes);
+  }
+
+  /**
+   * Refuses a mesh too dense for the bytes it was written in: points of three bytes, or polygons
+   * whose corners take two, as no program writes them.
+   */
+  void requireHeld(long points, long triangles, String place) throws MeshFileException {
+    if (HELD_POINT * points + HELD_TRIANGLE * triangles > most) {
+      take(Long.MAX_VALUE, place, "the mesh", "Export the model again as binary STL.");
+    }
   }
 
   /** Bytes that may still be taken. */

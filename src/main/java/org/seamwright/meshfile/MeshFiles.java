@@ -7,8 +7,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
+import org.seamwright.basis.Count;
 import org.seamwright.basis.IoReason;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
@@ -101,7 +101,7 @@ public final class MeshFiles {
     Format format = Format.STL_BINARY;
     Weld weld;
     Optional<FileUnit> unit = Optional.empty();
-    if (BinaryStlReader.fits(source.head(BinaryStlReader.HEADER), source.length())) {
+    if (BinaryStlReader.fits(source)) {
       weld = BinaryStlReader.read(source, notices, refusal, progress.between(0, 0.9));
     } else {
       requireHeld(source, refusal);
@@ -122,10 +122,10 @@ public final class MeshFiles {
           new Notice(
               "collapsed-triangles",
               weld.dropped(),
-              String.format(
-                  Locale.ROOT,
-                  "%,d faces have two corners at the same point and were left out.",
-                  weld.dropped())));
+              Count.of(weld.dropped(), "face has", "faces have")
+                  + " two corners at the same point and "
+                  + (weld.dropped() == 1 ? "was" : "were")
+                  + " left out."));
     }
     progress.at(1);
     String title = format.title() + packing;
@@ -141,11 +141,14 @@ public final class MeshFiles {
     }
     throw refusal.at(
         "",
-        String.format(
-            Locale.ROOT,
-            "none of the %,d faces has any area",
-            mesh.faceCount() + (long) weld.dropped()),
+        noArea(mesh.faceCount() + (long) weld.dropped()),
         "Check the model and its unit; the corners of every face lie in one line or point.");
+  }
+
+  private static String noArea(long faces) {
+    return faces == 1
+        ? "the only face has no area"
+        : "none of the " + Count.of(faces, "face") + " has any area";
   }
 
   private static FileChannel open(Path file, Refusal refusal) throws MeshFileException {

@@ -1,19 +1,21 @@
 package org.seamwright.meshfile;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.function.ToIntFunction;
+import org.seamwright.basis.Count;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Parallel;
 import org.seamwright.basis.Progress;
 
 /**
  * Reads the polygons of an OBJ file: {@code v} and {@code f}, with {@code o}, {@code g} and {@code
- * usemtl} as labels. Texture, normals, colours and weights are skipped, lines and points told as a
- * notice; free-form surfaces are refused, since their area would be missing.
+ * usemtl} as labels, and colours of points as far as {@link Palette} says. Texture, normals and
+ * weights are skipped, lines and points told as a notice; free-form surfaces are refused, since
+ * their area would be missing.
  *
  * <p>The lines are read in runs side by side, first the points of all, then the faces; so a face
  * may name points that come after it.
@@ -22,15 +24,18 @@ final class ObjReader {
   private final ObjRun[] runs;
   private final PolygonSplitter splitter = new PolygonSplitter(new Growing.Ints());
   private final Refusal refusal;
+  private final Growth growth;
+  private final Palette palette = new Palette();
   private long withoutArea;
   private long unread;
   private int unreadLine;
 
   private ObjReader(byte[] bytes, int[] begin, Refusal refusal) {
     this.refusal = refusal;
+    growth = Growth.holding(bytes.length, refusal);
     runs = new ObjRun[begin.length - 1];
     for (int r = 0; r < runs.length; r++) {
-      runs[r] = new ObjRun(bytes, begin[r], begin[r + 1], refusal);
+      runs[r] = new ObjRun(bytes, begin[r], begin[r + 1], growth, refusal);
     }
   }
 
@@ -50,7 +55,9 @@ final class ObjReader {
   private RawFaces faces(Progress progress) throws MeshFileException {
     eachRun((run, share) -> run.readPoints(share), progress.between(0, 0.5));
     double[] points = points();
+    handColours(points.length / 3);
     eachRun((run, share) -> run.readFaces(share), progress.between(0.5, 1));
+    growth.requireHeld(points.length / 3, total(runs, run -> run.label().size()), "");
     Map<String, Integer> names = new LinkedHashMap<>();
     names.put("", 0);
     int[] corner = new int[total(runs, run -> run.corner().size())];
@@ -62,8 +69,10 @@ final class ObjReader {
       name = run.lastName().after(name);
       run.corner().copyTo(corner, 3 * at);
       for (int f = 0; f < run.label().size(); f++) {
-        label[at++] = number[run.label().get(f)];
+        label[at + f] = number[run.label().get(f)];
       }
+      addColours(run, label, at, names);
+      at += run.label().size();
       splitter.absorb(run.splitter());
       withoutArea += run.withoutArea();
       unreadLine = unread == 0 ? run.unreadLine() : unreadLine;
@@ -112,6 +121,44 @@ final class ObjReader {
     return all;
   }
 
+  private void handColours(int points) {
+    int[][] number = new int[runs.length][];
+    for (int r = 0; r < runs.length; r++) {
+      number[r] = palette.absorb(runs[r].palette());
+    }
+    if (palette.names()) {
+      byte[] all = new byte[points];
+      int before = 0;
+      for (int r = 0; r < runs.length; r++) {
+        runs[r].handColours(all, before, number[r]);
+        before += runs[r].pointCount();
+      }
+    }
+  }
+
+  /** Makes the colours of a run's faces the last part of their names. */
+  private void addColours(ObjRun run, int[] label, int at, Map<String, Integer> names) {
+    if (run.colour().size() == 0) {
+      return;
+    }
+    List<String> list = new ArrayList<>(names.keySet());
+    Map<Long, Integer> known = new HashMap<>();
+    for (int f = 0; f < run.colour().size(); f++) {
+      int plain = label[at + f];
+      int colour = run.colour().get(f);
+      if (colour != Palette.NONE) {
+        label[at + f] =
+            known.computeIfAbsent(
+                (long) plain << Byte.SIZE | colour,
+                key -> {
+                  String before = list.get(plain);
+                  String name = before.isEmpty() ? "" : before + " / ";
+                  return names.computeIfAbsent(name + palette.name(colour), k -> names.size());
+                });
+      }
+    }
+  }
+
   private static int total(ObjRun[] runs, ToIntFunction<ObjRun> count) {
     int total = 0;
     for (ObjRun run : runs) {
@@ -132,7 +179,8 @@ final class ObjReader {
   }
 
   private List<Notice> notices() {
-    List<Notice> notices = new ArrayList<>(PolygonNotices.of(splitter));
+    List<Notice> notices = new ArrayList<>(palette.notices("vertex", "vertices"));
+    notices.addAll(PolygonNotices.of(splitter));
     if (withoutArea > 0) {
       notices.add(PolygonNotices.withoutArea(withoutArea));
     }
@@ -141,12 +189,11 @@ final class ObjReader {
           new Notice(
               "lines-not-understood",
               unread,
-              String.format(
-                  Locale.ROOT,
-                  "%,d lines begin with an unknown word and were skipped, the first is line %d; if"
-                      + " they hold faces, area is missing.",
-                  unread,
-                  unreadLine)));
+              Count.of(unread, "line begins", "lines begin")
+                  + " with an unknown word and "
+                  + (unread == 1 ? "was skipped: line " : "were skipped, the first of them line ")
+                  + unreadLine
+                  + ". If faces were meant there, area is missing."));
     }
     return notices;
   }

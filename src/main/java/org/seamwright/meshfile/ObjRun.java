@@ -22,10 +22,21 @@ final class ObjRun {
   private final byte[] bytes;
   private final int from;
   private final int to;
+  private final Growth growth;
   private final Refusal refusal;
   private TextCursor cursor;
   private double[] points = new double[64];
   private int pointCount;
+
+  /** One entry per point of the run: number in its palette; empty while no point has a colour. */
+  private byte[] colours = new byte[0];
+
+  private final Palette palette = new Palette();
+
+  /**
+   * One entry per point of the file: number in the file's palette; empty if faces get no colour.
+   */
+  private byte[] allColours = new byte[0];
 
   /** All points of the file, and how many of them come before the current line. */
   private double[] allPoints;
@@ -33,6 +44,7 @@ final class ObjRun {
   private int pointsBefore;
   private final Growing.Ints corner = new Growing.Ints();
   private final Growing.Ints label = new Growing.Ints();
+  private final Growing.Ints colour = new Growing.Ints();
   private final Growing.Ints polygon = new Growing.Ints();
   private final PolygonSplitter splitter = new PolygonSplitter(corner);
   private final Map<Name, Integer> names = new LinkedHashMap<>();
@@ -68,10 +80,11 @@ final class ObjRun {
     }
   }
 
-  ObjRun(byte[] bytes, int from, int to, Refusal refusal) {
+  ObjRun(byte[] bytes, int from, int to, Growth growth, Refusal refusal) {
     this.bytes = bytes;
     this.from = from;
     this.to = to;
+    this.growth = growth;
     this.refusal = refusal;
     names.put(name, 0);
   }
@@ -120,7 +133,29 @@ final class ObjRun {
       }
       points[3 * pointCount + axis] = value;
     }
+    if (cursor.nextWordOnLine()) {
+      takeColour();
+    }
     pointCount++;
+  }
+
+  /** Takes what follows the coordinates for a colour if it is three numbers, or four. */
+  private void takeColour() {
+    double[] channel = new double[4];
+    int count = 0;
+    do {
+      if (count == channel.length) {
+        return;
+      }
+      channel[count++] = cursor.number();
+    } while (cursor.nextWordOnLine());
+    if (count < 3 || !Double.isFinite(channel[0] + channel[1] + channel[2])) {
+      return;
+    }
+    if (pointCount >= colours.length) {
+      colours = Arrays.copyOf(colours, Math.max(points.length / 3, pointCount + 1));
+    }
+    colours[pointCount] = (byte) palette.number(channel[0], channel[1], channel[2]);
   }
 
   /** Number of points found. */
@@ -134,6 +169,23 @@ final class ObjRun {
     points = new double[0];
     allPoints = all;
     pointsBefore = before;
+  }
+
+  /** Colours of the run's points. */
+  Palette palette() {
+    return palette;
+  }
+
+  /**
+   * Puts the numbers of the points' colours to their place among all.
+   *
+   * @param number in the file's palette, for each in the run's
+   */
+  void handColours(byte[] all, int before, int[] number) {
+    for (int i = 0; i < Math.min(pointCount, colours.length); i++) {
+      all[before + i] = (byte) number[colours[i]];
+    }
+    allColours = all;
   }
 
   /** Reads the faces of the run, all points being known. */
@@ -206,9 +258,19 @@ final class ObjRun {
           "Mend the line or export the model again.");
     }
     splitter.requireSplittable(polygon.size(), this::place, refusal);
+    growth.requireHeld(allPoints.length / 3, label.size(), "");
     int triangles = splitter.split(allPoints, polygon, 0, polygon.size());
     for (int i = 0; i < triangles; i++) {
       label.add(currentLabel);
+    }
+    for (int h = corner.size() - 3 * triangles;
+        h < corner.size() && allColours.length > 0;
+        h += 3) {
+      colour.add(
+          Palette.ofFace(
+              allColours[corner.get(h)],
+              allColours[corner.get(h + 1)],
+              allColours[corner.get(h + 2)]));
     }
   }
 
@@ -288,6 +350,11 @@ final class ObjRun {
   /** One entry per triangle into {@link #names}. */
   Growing.Ints label() {
     return label;
+  }
+
+  /** One entry per triangle into the file's palette; empty if faces get no colour. */
+  Growing.Ints colour() {
+    return colour;
   }
 
   /** Names in the order in which they came. */

@@ -3,6 +3,7 @@ package org.seamwright.meshfile;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.seamwright.basis.Count;
 import org.seamwright.basis.Notice;
 
 /** What there is to tell of polygons after they were split; the same words for every format. */
@@ -17,24 +18,24 @@ final class PolygonNotices {
           new Notice(
               "polygons-not-flat",
               splitter.notFlat(),
-              String.format(
-                  Locale.ROOT,
-                  "%,d polygons are not flat (corners up to %.3g file units off their mean plane);"
-                      + " split into triangles they are %.2g%% larger than flat ones, other"
-                      + " programs may split them otherwise.",
-                  splitter.notFlat(),
-                  splitter.deviation(),
-                  100 * splitter.excess())));
+              Count.of(splitter.notFlat(), "polygon is", "polygons are")
+                  + String.format(
+                      Locale.ROOT,
+                      " not flat (corners up to %.3g file units off the mean plane). Split into"
+                          + " triangles the area is %.2g%% larger than laid flat; other programs may"
+                          + " split otherwise.",
+                      splitter.deviation(),
+                      100 * splitter.excess())));
     }
     if (splitter.tangled() > 0) {
       notices.add(
           new Notice(
               "polygons-crossing-themselves",
               splitter.tangled(),
-              String.format(
-                  Locale.ROOT,
-                  "%,d polygons cross themselves or double back; their area is uncertain.",
-                  splitter.tangled())));
+              Count.of(
+                  splitter.tangled(),
+                  "polygon crosses itself or doubles back, so that its area is uncertain.",
+                  "polygons cross themselves or double back, so that their area is uncertain.")));
     }
     return notices;
   }
@@ -44,15 +45,17 @@ final class PolygonNotices {
     return new Notice(
         "lines-and-points-skipped",
         count,
-        String.format(
-            Locale.ROOT, "%,d lines, curves or points have no area and were left out.", count));
+        Count.of(
+            count,
+            "line, curve or point has no area and was left out.",
+            "lines, curves or points have no area and were left out."));
   }
 
-  /** Colours, which no figure depends on. */
-  static Notice colours(long count, String what) {
+  /** Colours, which no figure depends on; of vertices, faces or bodies. */
+  static Notice colours(long count, String one, String several) {
     return new Notice(
         "colours-ignored",
         count,
-        String.format(Locale.ROOT, "Colours of %,d %s were not used.", count, what));
+        "Colours of " + Count.of(count, one, several) + " were not used.");
   }
 }

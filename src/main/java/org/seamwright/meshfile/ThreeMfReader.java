@@ -3,8 +3,8 @@ package org.seamwright.meshfile;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
+import org.seamwright.basis.Count;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
 
@@ -60,10 +60,10 @@ final class ThreeMfReader {
           new Notice(
               "supports-left-out",
               supports,
-              String.format(
-                  Locale.ROOT,
-                  "%,d objects only support the piece while it is printed and were left out.",
-                  supports)));
+              Count.of(
+                  supports,
+                  "object only supports the piece while it is printed and was left out.",
+                  "objects only support the piece while it is printed and were left out.")));
     }
     long passedOver = parts.values().stream().mapToLong(p -> p.passedOver).sum();
     if (passedOver > 0) {
@@ -71,12 +71,12 @@ final class ThreeMfReader {
           new Notice(
               "extensions-ignored",
               passedOver,
-              String.format(
-                  Locale.ROOT,
-                  "%,d elements of extensions (such as %s) were passed over; if they change the"
-                      + " shape, area is missing.",
-                  passedOver,
-                  Refusal.shorten(parts.get(root).firstPassedOver))));
+              Count.of(passedOver, "element of an extension", "elements of extensions")
+                  + " (such as "
+                  + Refusal.shorten(parts.get(root).firstPassedOver)
+                  + ") "
+                  + (passedOver == 1 ? "was" : "were")
+                  + " passed over. If the shape is changed there, area is missing."));
     }
     return sink.faces(notices, model.unit);
   }

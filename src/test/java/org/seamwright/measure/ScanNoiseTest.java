@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
+import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -146,5 +147,15 @@ class ScanNoiseTest {
     assertThat(Surveyor.survey(waves, topology, 0, 3, Progress.NONE).smooth())
         .as("same digits again")
         .isEqualTo(fine);
+  }
+
+  /** A clean torus of ring 30 and tube 10, laid coarsely: 4π² · 30 · 10 mm², and no noise. */
+  @ParameterizedTest
+  @CsvSource({"16, 7", "20, 10", "32, 16", "60, 30"})
+  void coarseSaddlesAreNoNoise(int around, int aroundTube) {
+    Survey survey = NoiseCampaign.survey(Shapes.torus(30, 10, around, aroundTube));
+    assertThat(survey.smooth().noiseMm2()).isZero();
+    assertThat(survey.smooth().areaMm2())
+        .isCloseTo(4 * Math.PI * Math.PI * 300, Percentage.withPercentage(around < 20 ? 12 : 6));
   }
 }

@@ -3,6 +3,9 @@ package org.seamwright.mend;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -127,6 +130,95 @@ class HiddenTest {
     Topology topology = Topology.of(one);
     assertThat(Parts.of(one, topology).count()).isEqualTo(1);
     assertThat(topology.openEdges()).isZero();
+  }
+
+  /** Corners of equal coordinates made one, as the readers of files do. */
+  private static Mesh welded(Mesh... meshes) {
+    Mesh soup = Shapes.join(meshes);
+    Map<List<Double>, Integer> number = new LinkedHashMap<>();
+    int[] corner = new int[soup.corner().length];
+    for (int h = 0; h < corner.length; h++) {
+      int v = soup.corner()[h];
+      List<Double> at = List.of(soup.x(v), soup.y(v), soup.z(v));
+      corner[h] = number.computeIfAbsent(at, key -> number.size());
+    }
+    double[] xyz =
+        number.keySet().stream().flatMap(List::stream).mapToDouble(Double::doubleValue).toArray();
+    return Mesh.of(xyz, corner);
+  }
+
+  private static void hasOneClosedPart(Mesh mesh) {
+    Topology topology = Topology.of(mesh);
+    assertThat(topology.openEdges()).as("open edges").isZero();
+    assertThat(topology.branchingEdges()).as("branching edges").isZero();
+    assertThat(Parts.of(mesh, topology).count()).as("parts").isEqualTo(1);
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 5})
+  void cubesSideBySideWithCommonCornersLoseTheWallBetweenThem(int cells) {
+    Mesh cube = Shapes.cube(40, cells);
+    Mesh beside = Shapes.moved(cube, 40, 0, 0);
+    // Turned about z the wall's squares have the other diagonal.
+    Mesh other = Shapes.moved(Shapes.rotated(cube, 0, 0, 1, Math.PI / 2), 40, 0, 0);
+    for (Mesh[] two : new Mesh[][] {{cube, beside}, {beside, cube}, {cube, rounded(other)}}) {
+      Mesh mesh = welded(two);
+      assertThat(Parts.of(mesh, Topology.of(mesh)).count()).as("one part as read").isEqualTo(1);
+      Mended mended = MendChecks.mend(mesh, DROP);
+      // 2 · 6 · 1600 less 1600 on each side of the wall; a box 80 × 40 × 40 is left.
+      assertThat(MendChecks.area(mended.mesh())).isCloseTo(16_000, within(16_000 * 1e-3));
+      hasOneClosedPart(mended.mesh());
+    }
+  }
+
+  /** Coordinates without the last digits that a turn leaves. */
+  private static Mesh rounded(Mesh mesh) {
+    double[] xyz = mesh.xyz().clone();
+    for (int i = 0; i < xyz.length; i++) {
+      xyz[i] = Math.rint(xyz[i] * 1e6) / 1e6;
+    }
+    return Mesh.of(xyz, mesh.corner());
+  }
+
+  @Test
+  void eightCubesWithCommonCornersBecomeOne() {
+    Mesh cube = Shapes.cube(10, 1);
+    Mesh[] eight = new Mesh[8];
+    for (int i = 0; i < 8; i++) {
+      eight[i] = Shapes.moved(cube, 10 * (i & 1), 10 * (i >> 1 & 1), 10 * (i >> 2));
+    }
+    Mended mended = MendChecks.mend(welded(eight), DROP);
+    assertThat(MendChecks.area(mended.mesh())).isCloseTo(6 * 400, within(2400 * 1e-3));
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {0, 10})
+  void cubesThatShareAnEdgeOrACornerHideNothing(double z) {
+    Mesh cube = Shapes.cube(10, 2);
+    Mesh mesh = welded(cube, Shapes.moved(cube, 10, 10, z));
+    Mended mended = MendChecks.mend(mesh, DROP);
+    assertThat(MendChecks.area(mended.mesh())).isCloseTo(1200, within(1200 * 1e-6));
+    assertThat(mended.done().get(0).lostMm2()).isCloseTo(0, within(1e-3));
+  }
+
+  @Test
+  void aBoxOnAnotherWithCommonCornersIsSewnToIt() {
+    // Cells of 10 mm: the small box's foot lies on corners of the large one's top.
+    Mesh low = Shapes.cube(40, 4);
+    Mesh high = Shapes.moved(Shapes.cube(20, 2), 0, 0, 30);
+    for (Mesh[] two : new Mesh[][] {{low, high}, {high, low}}) {
+      Mended mended = MendChecks.mend(welded(two), DROP);
+      assertThat(MendChecks.area(mended.mesh())).isCloseTo(11_200, within(11_200 * 1e-3));
+      hasOneClosedPart(mended.mesh());
+    }
+  }
+
+  @Test
+  void bodiesTurnedInsideOutStayOnePart() {
+    Mesh cube = Shapes.cube(40, 1);
+    int[] all = java.util.stream.IntStream.range(0, cube.faceCount()).toArray();
+    Mesh mesh = welded(Shapes.withFlipped(cube, all), Shapes.moved(cube, 40, 0, 0));
+    assertThat(Shells.of(mesh, Topology.of(mesh)).count()).isEqualTo(1);
   }
 
   private static int open(Mesh mesh) {

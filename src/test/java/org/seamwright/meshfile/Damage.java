@@ -138,7 +138,8 @@ final class Damage {
 
   /** A damaged file of a format. */
   static byte[] of(String format, Random random) {
-    byte[] content = original(format);
+    byte[] made = random.nextInt(3) > 0 ? Generated.of(format, random) : null;
+    byte[] content = made == null ? original(format) : made;
     byte[] numbers = SceneBytes.numbers(shape());
     List<String> words = WORDS.get(format.substring(format.lastIndexOf('.') + 1));
     boolean outside = random.nextInt(4) == 0;

@@ -1,5 +1,7 @@
 package org.seamwright.meshfile;
 
+import com.sun.management.ThreadMXBean;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -11,10 +13,16 @@ import java.util.Random;
  * <pre>java -Xmx512m -cp … org.seamwright.meshfile.Fuzz SECONDS [FORMAT …]</pre>
  *
  * <p>Every file must be read soundly or be refused with a place and a remedy, in under five seconds
- * and without running out of memory. The first file that is not is kept.
+ * of its thread's time and without allocating more than 20 times its size and {@link #ALWAYS}: what
+ * is held at once is less than what is allocated. The first file that is not is kept.
  */
 final class Fuzz {
   private static final long LONGEST_NANOS = 5_000_000_000L;
+
+  /** Bytes that reading the smallest file allocates: channel, buffers, messages, first tables. */
+  private static final long ALWAYS = 4 << 20;
+
+  private static final int MOST_TIMES = 20;
 
   private Fuzz() {}
 
@@ -33,9 +41,12 @@ final class Fuzz {
     long read = 0;
     long refused = 0;
     long slowest = 0;
+    long most = 0;
+    ThreadMXBean thread = (ThreadMXBean) ManagementFactory.getThreadMXBean();
     for (long seed = 1; System.nanoTime() < end; seed++) {
       byte[] bytes = Damage.of(format, new Random(seed));
-      long start = System.nanoTime();
+      long before = thread.getCurrentThreadAllocatedBytes();
+      long start = thread.getCurrentThreadCpuTime();
       try {
         check(Bytes.read(directory, format, bytes));
         read++;
@@ -47,14 +58,21 @@ final class Fuzz {
       } catch (Exception | Error other) {
         throw new AssertionError(keep(format, seed, bytes), other);
       }
-      long took = System.nanoTime() - start;
+      long took = thread.getCurrentThreadCpuTime() - start;
       slowest = Math.max(slowest, took);
       if (took > LONGEST_NANOS) {
         throw new AssertionError(keep(format, seed, bytes) + ", " + took / 1_000_000 + " ms");
       }
+      long allocated = thread.getCurrentThreadAllocatedBytes() - before;
+      most = Math.max(most, allocated - MOST_TIMES * (long) bytes.length);
+      if (most > ALWAYS) {
+        throw new AssertionError(keep(format, seed, bytes) + ", " + allocated + " bytes");
+      }
     }
     System.out.printf(
-        "%-10s %,d read, %,d refused, slowest %d ms%n", format, read, refused, slowest / 1_000_000);
+        "%-10s %,d read, %,d refused, slowest %d ms, most allocated beyond %d times the file: %,d"
+            + " bytes%n",
+        format, read, refused, slowest / 1_000_000, MOST_TIMES, most);
   }
 
   private static void check(MeshDocument document) {

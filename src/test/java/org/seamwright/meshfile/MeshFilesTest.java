@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.concurrent.CancellationException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -334,5 +335,73 @@ class MeshFilesTest {
     }
     StlWriter.writeBinary(Shapes.cube(1, 1), file, "cube");
     assertThat(Files.size(file)).isEqualTo(84 + 12 * 50);
+  }
+
+  @Test
+  void modelsOneAfterTheOtherInABinaryStlAreOnePiece() throws MeshFileException {
+    // Enough facets for several threads, the bodies' ends anywhere between theirs.
+    Mesh whole = Shapes.torus(30, 7, 300, 120);
+    byte[] file = {};
+    for (int[] part : new int[][] {{0, 11}, {11, 40_000}, {40_000, whole.faceCount()}}) {
+      int[] corner = Arrays.copyOfRange(whole.corner(), 3 * part[0], 3 * part[1]);
+      file = Bytes.join(file, Bytes.stl(Mesh.of(whole.xyz(), corner)));
+    }
+    MeshDocument document = read("a.stl", file);
+    Mesh expected = read("b.stl", Bytes.stl(whole)).mesh();
+    assertThat(document.mesh().xyz()).isEqualTo(expected.xyz());
+    assertThat(document.mesh().corner()).isEqualTo(expected.corner());
+    assertThat(document.notices()).hasSize(1);
+    assertThat(document.notices().get(0).code()).isEqualTo("several-stl-bodies");
+    assertThat(document.notices().get(0).text()).contains("3 binary STL models", "11 facets");
+    MeshDocument packed = read("a.stl.gz", SceneBytes.gzip(file));
+    assertThat(packed.mesh().corner()).isEqualTo(expected.corner());
+  }
+
+  private static final String FOUR = "v 0 0 0 %s\nv 1 0 0 %s\nv 0 1 0 %s\nv 0 0 1 %s\n";
+
+  private static String label(MeshDocument document, int face) {
+    return document.labels().names().get(document.labels().of()[face]);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"1 0 0|0 0.5 1", "255 0 0|0 127.5 255", "1.0 0 0 1|0 .5 1e0 1"})
+  void aFewColoursOfObjVerticesNameFaces(String colours) throws MeshFileException {
+    String red = colours.split("[|]")[0];
+    String blue = colours.split("[|]")[1];
+    String faces = "o body\nf 1 2 3\nf 1 3 4\no foot\nf 1 2 4\n";
+    MeshDocument document = readObj(String.format(FOUR, red, red, blue, blue) + faces);
+    // Two corners of the same colour decide; 0.5 of 255 is 127.5.
+    assertThat(label(document, 0)).isEqualTo("body / #FF0000");
+    assertThat(label(document, 1)).matches("body / #00(7F|80)FF");
+    assertThat(label(document, 2)).isEqualTo("foot / #FF0000");
+    assertThat(document.notices()).extracting(n -> n.code()).containsExactly("colours-named");
+    assertThat(document.notices().get(0).text()).contains("4 vertices", "2 colours", "#FF0000");
+  }
+
+  @Test
+  void aFaceOfThreeColoursHasNone() throws MeshFileException {
+    MeshDocument document =
+        readObj(String.format(FOUR, "1 0 0", "0 1 0", "0 0 1", "") + "f 1 2 3\nf 1 2 4\n");
+    assertThat(label(document, 0)).isEmpty();
+    assertThat(label(document, 1)).isEmpty();
+  }
+
+  @Test
+  void weightsAreNoColours() throws MeshFileException {
+    MeshDocument document = readObj(String.format(FOUR, "1", "1", "1", "1") + "f 1 2 3\n");
+    assertThat(document.notices()).isEmpty();
+  }
+
+  @Test
+  void manyColoursAreToldAndNotUsed() throws MeshFileException {
+    StringBuilder text = new StringBuilder();
+    for (int i = 0; i <= Palette.MOST; i++) {
+      text.append("v ").append(i).append(' ').append(i * i).append(" 0 0 0 ");
+      text.append(i / 100.0).append('\n');
+    }
+    MeshDocument document = readObj(text + "f 1 2 3\n");
+    assertThat(document.labels().names()).containsExactly("");
+    assertThat(document.notices()).extracting(n -> n.code()).containsExactly("colours-ignored");
+    assertThat(document.notices().get(0).text()).contains("17 vertices", "more than 16");
   }
 }

@@ -120,11 +120,20 @@ class RefusalTest {
   }
 
   @Test
-  void refusesSecondStlAppended() {
-    byte[] file = Bytes.join(Bytes.stl("x", 2, FACET, FACET), Bytes.stl("y", 1, FACET));
+  void refusesASecondStlThatIsCutOff() {
+    byte[] file = Bytes.join(Bytes.stl("x", 2, FACET, FACET), Bytes.stl("y", 2, FACET));
     MeshFileException refusal = refused("a.stl", file);
     assertThat(refusal.place()).isEqualTo("byte 184");
-    assertThat(refusal.problem()).contains("second STL with 1 facets");
+    assertThat(refusal.remedy()).contains("missing");
+  }
+
+  @Test
+  void namesTheByteInTheSecondOfTwoStls() {
+    float[] bad = FACET.clone();
+    bad[4] = Float.NaN;
+    byte[] file = Bytes.join(Bytes.stl("x", 2, FACET, FACET), Bytes.stl("y", 2, FACET, bad));
+    // Header 84, two facets of 50, header 84, one facet of 50, normal 12, corner 12, x 4.
+    assertThat(refused("a.stl", file).place()).isEqualTo("facet 4, byte 346");
   }
 
   @ParameterizedTest
@@ -248,7 +257,7 @@ class RefusalTest {
     assertThat(refused("a.stl", Bytes.stl("x", 2, inLine, point)).problem())
         .contains("none of the 2 faces has any area");
     assertThat(refused("a.stl", Bytes.stl("x", 1, point)).problem())
-        .contains("none of the 1 faces has any area");
+        .contains("the only face has no area");
   }
 
   @Test

@@ -1,6 +1,7 @@
 package org.seamwright.meshfile;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
@@ -485,5 +486,47 @@ class SceneFilesTest {
   void archivesMayUse64BitFieldsThroughout() throws MeshFileException {
     byte[] plain = SceneBytes.threeMf(Shapes.cube(1, 1));
     assertThat(area(read(SceneBytes.withWideDirectory(plain)))).isEqualTo(6);
+  }
+
+  private static String ply(String vertexColour, String faceColour, String values) {
+    return "ply\nformat ascii 1.0\nelement vertex 4\nproperty float x\nproperty float y\n"
+        + "property float z\n"
+        + vertexColour
+        + "element face 2\nproperty list uchar int vertex_indices\n"
+        + faceColour
+        + "end_header\n"
+        + values;
+  }
+
+  private static String label(MeshDocument document, int face) {
+    return document.labels().names().get(document.labels().of()[face]);
+  }
+
+  @Test
+  void aFewColoursOfPlyFacesNameThem() throws MeshFileException {
+    String colour = "property uchar red\nproperty uchar green\nproperty uchar blue\n";
+    String values = "0 0 0\n1 0 0\n1 1 0\n0 1 0\n3 0 1 2 1 0 0\n3 0 2 3 255 192 0\n";
+    MeshDocument document = read(Bytes.text(ply("", colour, values)));
+    assertThat(label(document, 0)).isEqualTo("#010000");
+    assertThat(label(document, 1)).isEqualTo("#FFC000");
+    assertThat(document.notices()).extracting(Notice::code).containsExactly("colours-named");
+  }
+
+  @Test
+  void aFewColoursOfPlyVerticesNameFaces() throws MeshFileException {
+    String colour = "property float red\nproperty float green\nproperty float blue\n";
+    String values = "0 0 0 1 0 0\n1 0 0 1 0 0\n1 1 0 0 0 1\n0 1 0 0 0 1\n3 0 1 2\n3 0 2 3\n";
+    MeshDocument document = read(Bytes.text(ply(colour, "", values)));
+    assertThat(label(document, 0)).isEqualTo("#FF0000");
+    assertThat(label(document, 1)).isEqualTo("#0000FF");
+  }
+
+  @Test
+  void aPlyWhoseCountIsTooSmallIsRefused() {
+    String values = "0 0 0\n1 0 0\n1 1 0\n0 1 0\n3 0 1 2\n3 0 2 3\n3 0 1 3\n";
+    assertThatThrownBy(() -> read(Bytes.text(ply("", "", values))))
+        .isInstanceOf(MeshFileException.class)
+        .hasMessageContaining("goes on after the last value")
+        .hasMessageContaining("count in the header is too small");
   }
 }
