@@ -497,6 +497,32 @@ public sealed interface Mark {
     }
   }
 
+  /**
+   * A mark that is switched off: it keeps its place in the list and does nothing, nor is it
+   * repeated.
+   *
+   * @param mark what it is when it is switched on
+   */
+  record Off(Mark mark) implements Mark {
+    /** Checks that a mark is switched off once. */
+    public Off {
+      if (mark instanceof Off) {
+        throw new IllegalArgumentException("A mark is switched off once");
+      }
+    }
+
+    @Override
+    public String name() {
+      return mark.name();
+    }
+
+    /** Calls the case of the mark that is switched off. */
+    @Override
+    public <T, E extends Exception> T match(Cases<T, E> cases) throws E {
+      return mark.match(cases);
+    }
+  }
+
   private static void check(String name, Treatment treatment) {
     Objects.requireNonNull(name, "name");
     Objects.requireNonNull(treatment, "treatment");

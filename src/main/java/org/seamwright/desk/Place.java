@@ -1,0 +1,27 @@
+package org.seamwright.desk;
+
+import java.util.Locale;
+
+/** The places of the window, in the order of the work. */
+public enum Place {
+  /** The model: its file, its size, its faults. */
+  PIECE,
+  /** What stays bare. */
+  MARKS,
+  /** The sections it is worked in. */
+  SECTIONS,
+  /** Recipe, thickness, amounts. */
+  PLATING,
+  /** What is printed. */
+  PAPERS;
+
+  /** Its name. */
+  public String title() {
+    return Messages.text("path." + key());
+  }
+
+  /** Its word in keys of texts and in names of controls. */
+  public String key() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+}
