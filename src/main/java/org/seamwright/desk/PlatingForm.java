@@ -82,8 +82,17 @@ public final class PlatingForm {
     }
     return job.withPlating(
         rules(
-            p, id, Optional.empty(), p.deposit(), p.flashUm(), p.thicknessUm(), p.loss(),
-            p.solutionGPerL(), p.usableShare(), p.pace(), p.efficiency()));
+            p,
+            id,
+            Optional.empty(),
+            p.deposit(),
+            p.flashUm(),
+            p.thicknessUm(),
+            p.loss(),
+            p.solutionGPerL(),
+            p.usableShare(),
+            p.pace(),
+            p.efficiency()));
   }
 
   /** The job with another deposit. */
@@ -91,8 +100,17 @@ public final class PlatingForm {
     Job.PlatingRules p = job.plating();
     return job.withPlating(
         rules(
-            p, p.recipe(), p.own(), id, p.flashUm(), p.thicknessUm(), p.loss(),
-            p.solutionGPerL(), p.usableShare(), p.pace(), p.efficiency()));
+            p,
+            p.recipe(),
+            p.own(),
+            id,
+            p.flashUm(),
+            p.thicknessUm(),
+            p.loss(),
+            p.solutionGPerL(),
+            p.usableShare(),
+            p.pace(),
+            p.efficiency()));
   }
 
   private static Job.PlatingRules rules(
@@ -108,22 +126,50 @@ public final class PlatingForm {
       Spread pace,
       double efficiency) {
     return new Job.PlatingRules(
-        recipe, own, deposit, flashUm, thicknessUm, loss, solutionGPerL, usableShare, pace,
-        efficiency, p.tool(), p.hold(), p.bench());
+        recipe,
+        own,
+        deposit,
+        flashUm,
+        thicknessUm,
+        loss,
+        solutionGPerL,
+        usableShare,
+        pace,
+        efficiency,
+        p.tool(),
+        p.hold(),
+        p.bench());
   }
 
   /** The job shown in other units. */
   public static Job withDisplay(Job job, UnitSystem display) {
     return new Job(
-        job.piece(), job.note(), job.mesh(), job.cleaning(), job.ground(), job.marks(),
-        job.sections(), job.plating(), job.masking(), job.quote(), display);
+        job.piece(),
+        job.note(),
+        job.mesh(),
+        job.cleaning(),
+        job.ground(),
+        job.marks(),
+        job.sections(),
+        job.plating(),
+        job.masking(),
+        job.quote(),
+        display);
   }
 
   /** The job of a piece with another name. */
   public static Job withPieceName(Job job, String name) {
     return new Job(
-        name.isBlank() ? job.piece() : name.strip(), job.note(), job.mesh(), job.cleaning(),
-        job.ground(), job.marks(), job.sections(), job.plating(), job.masking(), job.quote(),
+        name.isBlank() ? job.piece() : name.strip(),
+        job.note(),
+        job.mesh(),
+        job.cleaning(),
+        job.ground(),
+        job.marks(),
+        job.sections(),
+        job.plating(),
+        job.masking(),
+        job.quote(),
         job.display());
   }
 
@@ -162,7 +208,8 @@ public final class PlatingForm {
     return switch (field) {
       case FLASH, THICKNESS, LOSS, SOLUTION, USABLE, SPEED, EFFICIENCY ->
           job.withPlating(plating(job.plating(), field, text));
-      case LIMIT, ACTIVATION_LAP, FLASH_LAP -> job.withSections(sections(job.sections(), field, text));
+      case LIMIT, ACTIVATION_LAP, FLASH_LAP ->
+          job.withSections(sections(job.sections(), field, text));
     };
   }
 
@@ -188,17 +235,24 @@ public final class PlatingForm {
       throw refused(text, "thin");
     }
     return rules(
-        p, p.recipe(), p.own(), p.deposit(), flash, thickness, loss, solution, usable, speed,
+        p,
+        p.recipe(),
+        p.own(),
+        p.deposit(),
+        flash,
+        thickness,
+        loss,
+        solution,
+        usable,
+        speed,
         efficiency);
   }
 
   private static Job.SectionRules sections(Job.SectionRules s, Field field, String text)
       throws InputException {
     return switch (field) {
-      case ACTIVATION_LAP ->
-          rules(s, s.limit(), Amounts.lengthMm(text), s.flashLapMm());
-      case FLASH_LAP ->
-          rules(s, s.limit(), s.activationLapMm(), Amounts.lengthMm(text));
+      case ACTIVATION_LAP -> rules(s, s.limit(), Amounts.lengthMm(text), s.flashLapMm());
+      case FLASH_LAP -> rules(s, s.limit(), s.activationLapMm(), Amounts.lengthMm(text));
       default -> rules(s, limit(s, text), s.activationLapMm(), s.flashLapMm());
     };
   }

@@ -60,23 +60,10 @@ final class WindowFrame {
     return view;
   }
 
-  private static String title(JobState state) {
-    return state instanceof JobState.Open open
-        ? Messages.text("window.title.piece", open.piece().job().job().piece())
-        : Messages.text("window.title");
-  }
-
-  private static void choose(Stage stage, JobPresenter jobs) {
-    FileChooser chooser = new FileChooser();
-    chooser.setTitle(Messages.text("choose.title"));
-    chooser
-        .getExtensionFilters()
-        .add(
-            new FileChooser.ExtensionFilter(
-                Messages.text("choose.jobs"), "*.seamwright", "*.json"));
-    File chosen = chooser.showOpenDialog(stage);
-    if (chosen != null) {
-      jobs.open(chosen.toPath());
-    }
+  private static String title(DeskState state) {
+    return state
+        .job()
+        .map(job -> Messages.text("window.title.piece", job.piece()))
+        .orElse(Messages.text("window.title"));
   }
 }
