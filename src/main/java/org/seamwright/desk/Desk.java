@@ -309,7 +309,8 @@ public final class Desk {
           userInterface.execute(
               () -> {
                 boolean latest =
-                    store.filter(s -> s == into).isPresent() && history.orElseThrow().now().equals(job);
+                    store.filter(s -> s == into).isPresent()
+                        && history.orElseThrow().now().equals(job);
                 if (latest) {
                   saving(saved);
                 }

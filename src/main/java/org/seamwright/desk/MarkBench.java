@@ -29,7 +29,7 @@ final class MarkBench {
 
   /** The map of marks on a piece: as {@code Marks.evaluate}, to the bit. */
   SurfaceMap map(Piece of, Treatment on, List<Mark> marks, Progress progress) throws MarkException {
-    if (piece.isEmpty() || piece.get() != of || ground != on) {
+    if (!Identity.same(piece, Optional.of(of)) || ground != on) {
       kept.clear();
       piece = Optional.of(of);
       ground = on;

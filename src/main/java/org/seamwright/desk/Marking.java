@@ -72,7 +72,7 @@ public final class Marking {
   }
 
   private void onPiece(Optional<Piece> now) {
-    if (now.isEmpty() || piece.filter(p -> p == now.get()).isPresent()) {
+    if (now.isEmpty() || Identity.same(piece, now)) {
       return;
     }
     double before = piece.map(p -> p.survey().bounds().diagonal()).orElse(0.0);
@@ -88,7 +88,7 @@ public final class Marking {
           PieceAxis found = PieceAxis.of(of.mesh());
           userInterface.execute(
               () -> {
-                if (piece.filter(p -> p == of).isPresent()) {
+                if (Identity.same(piece, now)) {
                   axis = Optional.of(found);
                   refresh();
                 }

@@ -1,5 +1,6 @@
 package org.seamwright.desk;
 
+import java.util.List;
 import java.util.Locale;
 
 /** The places of the window, in the order of the work. */
@@ -14,6 +15,11 @@ public enum Place {
   PLATING,
   /** What is printed. */
   PAPERS;
+
+  /** Its number, from 1: also its key on the keyboard. */
+  public int number() {
+    return List.of(values()).indexOf(this) + 1;
+  }
 
   /** Its name. */
   public String title() {

@@ -57,8 +57,7 @@ final class Results {
   private record PieceKey(
       MeshDocument document, Job.Scale scale, List<org.seamwright.mend.Repair> cleaning) {
     boolean isSame(PieceKey other) {
-      // Documents are compared by identity: their arrays are large, and one is read once.
-      return document == other.document
+      return Identity.same(document, other.document)
           && scale.equals(other.scale)
           && cleaning.equals(other.cleaning);
     }

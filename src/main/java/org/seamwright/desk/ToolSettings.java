@@ -47,15 +47,19 @@ public record ToolSettings(
     /** Outwards from the face clicked. */
     FACE(0, 0, 0);
 
-    private final Vector3D normal;
+    private final double x;
+    private final double y;
+    private final double z;
 
     Side(double x, double y, double z) {
-      normal = Vector3D.of(x, y, z);
+      this.x = x;
+      this.y = y;
+      this.z = z;
     }
 
     /** Direction to the marked side, given that of the face clicked. */
     Vector3D normal(Vector3D face) {
-      return this == FACE ? face : normal;
+      return this == FACE ? face : Vector3D.of(x, y, z);
     }
 
     /** Its name. */

@@ -140,8 +140,8 @@ final class MarksPlaceView extends VBox {
   }
 
   private static Treatment following(Treatment treatment) {
-    Treatment[] all = Treatment.values();
-    return all[(treatment.ordinal() + 1) % all.length];
+    List<Treatment> all = List.of(Treatment.values());
+    return all.get((all.indexOf(treatment) + 1) % all.size());
   }
 
   private static String treatment(Treatment treatment) {

@@ -7,6 +7,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.layout.VBox;
 import org.seamwright.desk.DeskState;
+import org.seamwright.desk.Identity;
 import org.seamwright.desk.Messages;
 import org.seamwright.desk.PapersDesk;
 import org.seamwright.job.PlannedJob;
@@ -115,7 +116,7 @@ final class PapersPlaceView extends VBox {
 
   private void showNotices(DeskState state) {
     Optional<PlannedJob> plan = state.plan().filter(p -> state.isPlanned());
-    if (noticed.orElse(null) != plan.orElse(null)) {
+    if (!Identity.same(noticed, plan)) {
       noticed = plan;
       notices.getChildren().clear();
       plan.ifPresent(p -> notices.getChildren().add(new NoticesView(p.notices())));

@@ -21,7 +21,7 @@ final class PathView extends HBox {
     setAlignment(Pos.CENTER_LEFT);
     ToggleGroup group = new ToggleGroup();
     for (Place place : Place.values()) {
-      if (place.ordinal() > 0) {
+      if (place != Place.PIECE) {
         Region link = new Region();
         link.getStyleClass().add("path-link");
         getChildren().add(link);
@@ -51,7 +51,7 @@ final class PathView extends HBox {
   }
 
   private static ToggleButton button(Session session, Place place) {
-    Label number = new Label(Integer.toString(place.ordinal() + 1));
+    Label number = new Label(Integer.toString(place.number()));
     number.getStyleClass().add("path-number");
     ToggleButton button = new ToggleButton(place.title(), number);
     button.setId("path-" + place.key());
@@ -59,7 +59,7 @@ final class PathView extends HBox {
     button.setMinWidth(Region.USE_PREF_SIZE);
     button.setOnAction(e -> session.place().set(place));
     button.setAccessibleText(
-        Messages.text("path.accessible", Integer.toString(place.ordinal() + 1), place.title()));
+        Messages.text("path.accessible", Integer.toString(place.number()), place.title()));
     return button;
   }
 }

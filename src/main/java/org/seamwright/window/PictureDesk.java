@@ -9,6 +9,7 @@ import java.util.function.IntUnaryOperator;
 import java.util.stream.IntStream;
 import org.seamwright.desk.Desk;
 import org.seamwright.desk.DeskState;
+import org.seamwright.desk.Identity;
 import org.seamwright.desk.Place;
 import org.seamwright.desk.Watched;
 import org.seamwright.job.PlannedJob;
@@ -52,15 +53,11 @@ final class PictureDesk {
       Optional<SurfaceMap> draft,
       Optional<PlannedJob> plan) {
     boolean isSame(Order other) {
-      return mesh == other.mesh
+      return Identity.same(mesh, other.mesh)
           && subject == other.subject
-          && same(map, other.map)
-          && same(draft, other.draft)
-          && same(plan, other.plan);
-    }
-
-    private static boolean same(Optional<?> a, Optional<?> b) {
-      return a.orElse(null) == b.orElse(null);
+          && Identity.same(map, other.map)
+          && Identity.same(draft, other.draft)
+          && Identity.same(plan, other.plan);
     }
   }
 
@@ -220,7 +217,7 @@ final class PictureDesk {
   }
 
   private ShownSurface marks(PieceModel of, SurfaceMap map) {
-    if (marks.isEmpty() || marks.get() != map) {
+    if (!Identity.same(marks, Optional.of(map))) {
       marks = Optional.of(map);
       marksSurface = Optional.of(MarkClasses.surface(of, map));
     }

@@ -241,6 +241,8 @@ final class PieceView extends Pane {
       at.get(i)
           .ifPresent(
               p -> {
+                // Its size is unknown until its style is.
+                label.applyCss();
                 double width = label.prefWidth(-1);
                 double height = label.prefHeight(-1);
                 label.resizeRelocate(

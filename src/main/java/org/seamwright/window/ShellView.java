@@ -214,7 +214,7 @@ final class ShellView extends BorderPane {
       case O -> session.open();
       case S -> session.saveAs();
       case DIGIT1, DIGIT2, DIGIT3, DIGIT4, DIGIT5 -> {
-        Place to = Place.values()[event.getCode().getCode() - KeyCode.DIGIT1.getCode()];
+        Place to = List.of(Place.values()).get(Integer.parseInt(event.getCode().getName()) - 1);
         if (to == Place.PIECE || session.desk().state().get().job().isPresent()) {
           session.place().set(to);
         }
