@@ -83,6 +83,20 @@ class ArchitectureTest {
                       "paper",
                       "shop")),
               Map.entry(
+                  "desk",
+                  List.of(
+                      "basis",
+                      "units",
+                      "mesh",
+                      "meshfile",
+                      "measure",
+                      "mend",
+                      "region",
+                      "section",
+                      "plating",
+                      "job",
+                      "paper")),
+              Map.entry(
                   "window",
                   List.of(
                       "basis",
@@ -98,7 +112,8 @@ class ArchitectureTest {
                       "plating",
                       "job",
                       "picture",
-                      "paper")),
+                      "paper",
+                      "desk")),
               Map.entry(
                   "sample",
                   List.of("basis", "mesh", "meshfile", "mend", "job", "region", "units"))));

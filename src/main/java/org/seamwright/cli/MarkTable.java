@@ -48,6 +48,9 @@ final class MarkTable {
   }
 
   private static String treatment(Mark mark) {
+    if (mark instanceof Mark.Off) {
+      return "off";
+    }
     return mark instanceof Mark.Place place ? MarkWords.word(place.treatment()) : "-";
   }
 

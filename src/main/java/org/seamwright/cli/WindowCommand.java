@@ -13,13 +13,16 @@ import picocli.CommandLine.Parameters;
  */
 @Command(
     name = "window",
-    description = "Opens the window, with a job if one is named.",
+    description = "Opens the window, with a job or a mesh if one is named.",
     mixinStandardHelpOptions = true,
-    footer = {"", "Example:", "  seamwright window cup.json"})
+    footer = {"", "Examples:", "  seamwright window cup.json", "  seamwright window cup.stl"})
 final class WindowCommand implements Callable<Integer> {
   static final String LAUNCHER = "org.seamwright.window.Launch";
 
-  @Parameters(paramLabel = "JOB", arity = "0..1", description = "Job file.")
+  @Parameters(
+      paramLabel = "FILE",
+      arity = "0..1",
+      description = "Job file, or mesh file to make a job for.")
   private String file;
 
   @Override

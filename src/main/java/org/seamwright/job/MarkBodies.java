@@ -35,7 +35,7 @@ public final class MarkBodies {
    * @param notices receives which files have changed
    * @throws InputException if a file is missing or refused, or nobody says its unit
    */
-  static List<Mark> read(Job job, Path jobFile, List<Notice> notices) throws InputException {
+  public static List<Mark> read(Job job, Path jobFile, List<Notice> notices) throws InputException {
     List<Mark> marks = new ArrayList<>();
     for (int i = 0; i < job.marks().size(); i++) {
       Mark mark = job.marks().get(i);

@@ -28,6 +28,9 @@ final class MarkKind<M extends Mark> {
     M make(Head head, JobNode.Keys keys) throws JobFileException;
   }
 
+  /** Key of a mark that is switched off. */
+  static final String OFF = "off";
+
   private final Class<M> type;
   private final Maker<M> maker;
   private final boolean treats;
@@ -132,7 +135,11 @@ final class MarkKind<M extends Mark> {
 
   /** Whether a mark is of this kind. */
   boolean is(Mark mark) {
-    return type.isInstance(mark);
+    return type.isInstance(switchedOn(mark));
+  }
+
+  private static Mark switchedOn(Mark mark) {
+    return mark instanceof Mark.Off off ? off.mark() : mark;
   }
 
   /** The keys in the order they are written. */
@@ -141,6 +148,7 @@ final class MarkKind<M extends Mark> {
     if (treats) {
       keys.add("treatment");
     }
+    keys.add(OFF);
     keys.addAll(writers.keySet());
     return List.copyOf(keys);
   }
@@ -150,12 +158,18 @@ final class MarkKind<M extends Mark> {
     return switch (key) {
       case "name" -> "NAME";
       case "treatment" -> "TREATMENT";
+      case OFF -> "true|false";
       default -> labels.getOrDefault(key, "VALUE");
     };
   }
 
-  /** Reads a mark of this kind. */
-  M read(JobNode node) throws JobFileException {
+  /** Reads a mark of this kind, switched off or not. */
+  Mark read(JobNode node) throws JobFileException {
+    M mark = switchedOn(node);
+    return node.keys(keys()).get(OFF, false, JobNode::yes) ? new Mark.Off(mark) : mark;
+  }
+
+  private M switchedOn(JobNode node) throws JobFileException {
     JobNode.Keys keys = node.keys(keys());
     Treatment treatment =
         treats ? keys.get("treatment", usual, n -> n.oneOf(JobKeys.TREATMENTS)) : usual;
@@ -173,10 +187,13 @@ final class MarkKind<M extends Mark> {
 
   /** Writes a mark of this kind, but for its kind's word. */
   void write(Mark mark, UnitSystem display, Map<String, Object> tree) {
-    M own = type.cast(mark);
+    M own = type.cast(switchedOn(mark));
     tree.put("name", own.name());
     if (own instanceof Mark.Place place) {
       tree.put("treatment", JobKeys.word(JobKeys.TREATMENTS, place.treatment()));
+    }
+    if (mark instanceof Mark.Off) {
+      tree.put(OFF, true);
     }
     writers.forEach(
         (key, writer) -> {

@@ -108,8 +108,35 @@ public final class Planner {
       throws InputException {
     List<Notice> notices = new ArrayList<>(piece.notices());
     MeshCheck check = MeshCheck.of(job, jobFile, piece);
-    PlatingSettings settings = settings(job, jobFile);
     SurfaceMap map = marked(job, jobFile, piece, check, notices, progress.between(0, 0.3));
+    return plan(job, jobFile, piece, check, map, notices, progress.between(0.3, 1));
+  }
+
+  /**
+   * Plans a job on a piece whose marks have been carried out already.
+   *
+   * @param map the piece cut along the job's marks
+   * @throws InputException if the piece is not the one the marks were made on, or a limit is
+   *     refused
+   */
+  public static PlannedJob plan(
+      Job job, Path jobFile, Piece piece, SurfaceMap map, Progress progress) throws InputException {
+    List<Notice> notices = new ArrayList<>(piece.notices());
+    MarkBodies.read(job, jobFile, notices);
+    MeshCheck check = MeshCheck.of(job, jobFile, piece);
+    return plan(job, jobFile, piece, check, map, notices, progress);
+  }
+
+  private static PlannedJob plan(
+      Job job,
+      Path jobFile,
+      Piece piece,
+      MeshCheck check,
+      SurfaceMap map,
+      List<Notice> notices,
+      Progress progress)
+      throws InputException {
+    PlatingSettings settings = settings(job, jobFile);
     notices.addAll(check.notices(map));
     notices.addAll(map.notices());
     double plateMm2 = map.areaMm2(Treatment.PLATE);
@@ -129,9 +156,9 @@ public final class Planner {
     if (wet.isPresent() && limitMm2 > wet.get().limitMm2()) {
       notices.add(aboveWetWindow(job, limitMm2, wet.get()));
     }
-    SectionPlan sections = sections(job, jobFile, map, limitMm2, progress.between(0.3, 0.9));
+    SectionPlan sections = sections(job, jobFile, map, limitMm2, progress.between(0, 0.85));
     notices.addAll(sections.notices());
-    MaskPlan masks = Masking.plan(map, job.masking(), progress.between(0.9, 1));
+    MaskPlan masks = Masking.plan(map, job.masking(), progress.between(0.85, 1));
     notices.addAll(masks.notices());
     PlatingPlan plating = PlatingArithmetic.plan(areas(sections), settings);
     notices.addAll(PlatingNotices.of(settings, plating));
@@ -195,7 +222,12 @@ public final class Planner {
             100 * filledMm2 / plateMm2));
   }
 
-  private static PlatingSettings settings(Job job, Path jobFile) throws PlanException {
+  /**
+   * The settings of the arithmetic that a job asks for.
+   *
+   * @throws PlanException if there is no such recipe or deposit
+   */
+  public static PlatingSettings settings(Job job, Path jobFile) throws PlanException {
     Job.PlatingRules rules = job.plating();
     try {
       Recipe recipe = rules.own().isPresent() ? rules.own().get() : Recipes.byId(rules.recipe());

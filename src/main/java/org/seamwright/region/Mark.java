@@ -8,7 +8,7 @@ package org.seamwright.region;
  * the same piece. The kinds themselves stand in the interfaces that this one extends.
  */
 public sealed interface Mark extends SolidPlaces, SurfacePlaces, Edits
-    permits Mark.Place, Edits.Mirror, Edits.Turn, Edits.Invert {
+    permits Mark.Place, Mark.Off, Edits.Mirror, Edits.Turn, Edits.Invert {
   /** What the user calls it; may be empty. */
   String name();
 
@@ -107,5 +107,31 @@ public sealed interface Mark extends SolidPlaces, SurfacePlaces, Edits
 
     /** Plated and bare places changing roles. */
     T invert(Invert mark) throws E;
+  }
+
+  /**
+   * A mark that is switched off: it keeps its place in the list and does nothing, nor is it
+   * repeated.
+   *
+   * @param mark what it is when it is switched on
+   */
+  record Off(Mark mark) implements Mark {
+    /** Checks that a mark is switched off once. */
+    public Off {
+      if (mark instanceof Off) {
+        throw new IllegalArgumentException("A mark is switched off once");
+      }
+    }
+
+    @Override
+    public String name() {
+      return mark.name();
+    }
+
+    /** Calls the case of the mark that is switched off. */
+    @Override
+    public <T, E extends Exception> T match(Cases<T, E> cases) throws E {
+      return mark.match(cases);
+    }
   }
 }

@@ -112,6 +112,12 @@ public final class MarkSession {
    */
   public SurfaceMap.Effect add(Mark mark, Progress progress) throws MarkException {
     int index = marks.size();
+    if (mark instanceof Mark.Off) {
+      SurfaceMap.Effect nothing = new SurfaceMap.Effect(0, 0);
+      marks.add(mark);
+      effects.add(nothing);
+      return nothing;
+    }
     Mark resolved = new FoundAxes(piece, index, notices).resolve(mark);
     List<Step> added = Step.next(index, resolved, steps);
     double coveredMm2 = 0;

@@ -2,6 +2,7 @@ package org.seamwright.window;
 
 import javafx.application.Application;
 import org.seamwright.basis.InputException;
+import org.seamwright.desk.Messages;
 
 /**
  * Starts the window. Not an {@code Application} itself: the launcher of Java refuses to start one

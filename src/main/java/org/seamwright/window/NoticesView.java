@@ -6,6 +6,7 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TitledPane;
 import javafx.scene.layout.VBox;
 import org.seamwright.basis.Notice;
+import org.seamwright.desk.Messages;
 
 /** What was assumed, mended or could not be kept while planning; folded away until wanted. */
 final class NoticesView extends TitledPane {

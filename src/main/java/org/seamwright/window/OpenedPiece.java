@@ -1,64 +1,45 @@
 package org.seamwright.window;
 
-import java.util.List;
 import java.util.Optional;
 import org.seamwright.basis.Progress;
 import org.seamwright.job.PlannedJob;
 import org.seamwright.mesh.Bounds;
-import org.seamwright.mesh.FaceTree;
-import org.seamwright.mesh.Mesh;
 
 /**
- * A planned job made ready to be shown and pointed at. Made off the user interface's thread:
- * building the search tree and the arrays to draw takes about a second per million faces.
+ * A planned job made ready to be shown and pointed at. Made off the user interface's thread: the
+ * search tree and the light take about a second per million faces, what belongs to the plan less.
  */
 public final class OpenedPiece {
   private final PlannedJob job;
-  private final Bounds bounds;
-  private final double[] outline;
-  private final int[] faceClass;
-  private final FaceTree tree;
-  private final List<MeshChunk> chunks;
+  private final PieceModel model;
+  private final ShownSurface surface;
   private final SectionPlaces places;
 
   private OpenedPiece(
-      PlannedJob job,
-      Bounds bounds,
-      double[] outline,
-      int[] faceClass,
-      FaceTree tree,
-      List<MeshChunk> chunks,
-      SectionPlaces places) {
+      PlannedJob job, PieceModel model, ShownSurface surface, SectionPlaces places) {
     this.job = job;
-    this.bounds = bounds;
-    this.outline = outline;
-    this.faceClass = faceClass;
-    this.tree = tree;
-    this.chunks = chunks;
+    this.model = model;
+    this.surface = surface;
     this.places = places;
   }
 
   /** Makes a planned job ready. */
   public static OpenedPiece of(PlannedJob job, Progress progress) {
-    Mesh mesh = job.sections().mesh();
-    Bounds bounds = mesh.bounds();
-    double[] centre = {
-      (bounds.minX() + bounds.maxX()) / 2,
-      (bounds.minY() + bounds.maxY()) / 2,
-      (bounds.minZ() + bounds.maxZ()) / 2
-    };
-    int[] faceClass = FaceClasses.of(job);
-    double[] outline = Outline.of(mesh);
-    progress.at(0.1);
-    FaceTree tree = FaceTree.of(mesh);
-    progress.at(0.4);
-    SectionPlaces places = SectionPlaces.of(job.sections());
-    progress.at(0.5);
-    CornerNormals shading = CornerNormals.of(job.mesh());
-    progress.at(0.75);
-    List<MeshChunk> chunks = MeshChunk.of(job, centre, shading, faceClass);
-    progress.at(1);
-    return new OpenedPiece(job, bounds, outline, faceClass, tree, chunks, places);
+    PieceModel model = PieceModel.of(job.mesh(), job.survey().closed());
+    progress.at(0.6);
+    return of(job, model);
+  }
+
+  /** Makes a planned job ready on its piece. */
+  static OpenedPiece of(PlannedJob job, PieceModel model) {
+    int[] origin = job.sections().parentFace().clone();
+    for (int f = 0; f < origin.length; f++) {
+      origin[f] = job.map().parentFace()[origin[f]];
+    }
+    ShownSurface surface =
+        new ShownSurface(
+            job.sections().mesh(), origin, FaceClasses.of(job), model.mesh().faceCount());
+    return new OpenedPiece(job, model, surface, SectionPlaces.of(job.sections()));
   }
 
   /** The job as planned. */
@@ -68,17 +49,22 @@ public final class OpenedPiece {
 
   /** Box around the piece, mm. */
   public Bounds bounds() {
-    return bounds;
+    return model.bounds();
   }
 
   /** A viewer of the piece. */
   public OrbitCamera camera() {
-    return new OrbitCamera(bounds, outline);
+    return model.camera();
   }
 
-  /** What to draw. */
-  List<MeshChunk> chunks() {
-    return chunks;
+  /** The piece before it was cut. */
+  PieceModel model() {
+    return model;
+  }
+
+  /** What is drawn. */
+  ShownSurface surface() {
+    return surface;
   }
 
   /** Places within each section. */
@@ -88,27 +74,19 @@ public final class OpenedPiece {
 
   /** What a ray meets first: O(log n). */
   public Optional<Spot> under(PickRay ray) {
-    return tree.firstHit(ray.ox(), ray.oy(), ray.oz(), ray.dx(), ray.dy(), ray.dz())
-        .map(
-            hit ->
-                new Spot(
-                    hit.point().face(),
-                    faceClass[hit.point().face()],
-                    ray.at(hit.distance(), 0),
-                    ray.at(hit.distance(), 1),
-                    ray.at(hit.distance(), 2)));
+    return model.firstHit(ray).flatMap(hit -> spot(Pick.of(model, ray, hit)));
   }
 
-  /**
-   * Whether nothing of the piece stands between a place on it and the outside in a direction.
-   *
-   * @param place x, y, z on the surface, mm
-   * @param dx direction towards the viewer, of length 1
-   */
+  /** What is there at a place on the uncut piece. */
+  Optional<Spot> spot(Pick pick) {
+    int part = surface.partAt(pick.face(), pick.x(), pick.y(), pick.z());
+    return part < 0
+        ? Optional.empty()
+        : Optional.of(new Spot(part, surface.faceClass(part), pick.x(), pick.y(), pick.z()));
+  }
+
+  /** Whether nothing of the piece stands between a place on it and the outside in a direction. */
   boolean sees(double[] place, double dx, double dy, double dz) {
-    // Starts off the surface by far more than rounding and far less than anything visible.
-    double off = 1e-6 * bounds.diagonal();
-    return tree.firstHit(place[0] + off * dx, place[1] + off * dy, place[2] + off * dz, dx, dy, dz)
-        .isEmpty();
+    return model.sees(place, dx, dy, dz);
   }
 }

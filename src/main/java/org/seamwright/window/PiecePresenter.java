@@ -4,12 +4,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
+import org.seamwright.desk.Watched;
 
 /**
  * What is shown of an open piece: its look, what is under the pointer, which section is chosen.
  * Knows no toolkit; the view tells it rays and draws the colours it gives.
  */
-public final class PiecePresenter {
+public final class PiecePresenter implements Showing {
   /** Where the surface is turned away further a number would seem to belong to a neighbour. */
   private static final double LEAST_COSINE = 0.2;
 
@@ -20,12 +21,21 @@ public final class PiecePresenter {
   private final Watched<Optional<Spot>> pointed = new Watched<>(Optional.empty());
   private final Watched<OptionalInt> hovered = new Watched<>(OptionalInt.empty());
   private final Watched<OptionalInt> selected = new Watched<>(OptionalInt.empty());
+  private Runnable changed = () -> {};
 
   /** Presents a piece. */
   public PiecePresenter(OpenedPiece piece) {
     this.piece = piece;
     this.palette = PieceColours.of(piece.job().sections());
     this.texts = new SectionTexts(piece.job());
+    look.watch(now -> changed.run());
+    hovered.watch(now -> changed.run());
+    selected.watch(now -> changed.run());
+  }
+
+  @Override
+  public void onChange(Runnable listener) {
+    changed = listener;
   }
 
   /** The piece. */
@@ -65,9 +75,32 @@ public final class PiecePresenter {
 
   /** The pointer is over the picture, at a ray. */
   public void pointAt(PickRay ray) {
-    Optional<Spot> spot = piece.under(ray);
+    pointAt(Pick.under(piece.model(), ray));
+  }
+
+  @Override
+  public void pointAt(Optional<Pick> pick) {
+    Optional<Spot> spot = pick.flatMap(piece::spot);
     pointed.set(spot);
     hover(spot.map(Spot::section).orElse(0));
+  }
+
+  @Override
+  public void click(Optional<Pick> pick) {
+    pointAt(pick);
+    select(pointed.get().map(Spot::section).orElse(0));
+  }
+
+  @Override
+  public boolean escape() {
+    boolean means = selected.get().isPresent();
+    select(0);
+    return means;
+  }
+
+  @Override
+  public double shine() {
+    return look.get() == PieceColours.Look.GOLD ? 0.5 : 0.16;
   }
 
   /** The pointer has left the picture. */
@@ -91,7 +124,7 @@ public final class PiecePresenter {
     return hovered.get().isPresent() ? hovered.get() : selected.get();
   }
 
-  /** Colours by {@link FaceClasses class} as they are to be drawn now, 0xRRGGBB. */
+  @Override
   public int[] colours() {
     return palette.colours(look.get(), hovered.get(), selected.get());
   }
@@ -103,12 +136,16 @@ public final class PiecePresenter {
 
   /**
    * Where the numbers of sections are to be written for a viewer: for each section the place in
-   * sight that has most room around it as the viewer sees it, if any.
-   *
-   * @param camera the viewer
+   * sight that has most room around it as the viewer sees it, if any; none on a finished piece.
    */
+  @Override
   public List<Optional<OrbitCamera.OnScreen>> numbers(OrbitCamera camera) {
     double[] eye = camera.eyeMm();
+    if (look.get() == PieceColours.Look.GOLD) {
+      return piece.job().sections().sections().stream()
+          .map(s -> Optional.<OrbitCamera.OnScreen>empty())
+          .toList();
+    }
     return IntStream.rangeClosed(1, piece.job().sections().sections().size())
         .mapToObj(id -> roomiest(eye, id).map(p -> camera.project(p[0], p[1], p[2])))
         .toList();

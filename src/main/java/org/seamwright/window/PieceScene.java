@@ -1,5 +1,6 @@
 package org.seamwright.window;
 
+import java.util.List;
 import javafx.geometry.Point3D;
 import javafx.scene.AmbientLight;
 import javafx.scene.DirectionalLight;
@@ -19,8 +20,8 @@ import javafx.scene.shape.VertexFormat;
 import javafx.scene.transform.Affine;
 
 /**
- * The piece drawn: meshes that are never rewritten, a small picture of colours that is, a camera
- * and lights that go with it.
+ * The piece drawn: a mesh for each chunk, replaced when what is shown of it changes, a small
+ * picture of colours, a camera and lights that go with it.
  *
  * <p>All three corners of a face take the same point of the picture, in the middle of a square of
  * pixels, so that neither filtering nor smaller copies of the picture mix neighbours.
@@ -29,28 +30,37 @@ final class PieceScene {
   /** Pixels along the side of the square of one class. */
   private static final int SQUARE = 4;
 
+  /** Classes along the side of the picture of colours: room for 2000 sections with laps. */
+  private static final int SIDE = 64;
+
+  private static final float[] TEXELS = texels();
+
   private final Group root = new Group();
   private final SubScene subScene = new SubScene(root, 1, 1, true, SceneAntialiasing.BALANCED);
   private final PerspectiveCamera camera = new PerspectiveCamera(true);
   private final Affine viewer = new Affine();
   private final Affine viewerTurn = new Affine();
   private final PhongMaterial material = new PhongMaterial(Color.WHITE);
-  private final int side;
+  private final MeshView[] chunks;
+  private final MeshView lines = new MeshView();
 
-  PieceScene(OpenedPiece piece) {
-    int classes = FaceClasses.count(piece.job().sections().sections().size());
-    side = (int) Math.ceil(Math.sqrt(classes));
-    boolean closed = piece.job().survey().closed();
-    for (MeshChunk chunk : piece.chunks()) {
-      MeshView view = new MeshView(mesh(chunk, classes));
+  PieceScene(PieceModel model) {
+    chunks = new MeshView[model.chunks()];
+    for (int i = 0; i < chunks.length; i++) {
+      MeshView view = new MeshView();
       view.setMaterial(material);
       view.setDrawMode(DrawMode.FILL);
       // Through the holes of an open piece its inside must be seen.
-      view.setCullFace(closed ? CullFace.BACK : CullFace.NONE);
+      view.setCullFace(model.isClosed() ? CullFace.BACK : CullFace.NONE);
       // The library would try every face at each move of the mouse; rays go through our own tree.
       view.setMouseTransparent(true);
+      chunks[i] = view;
       root.getChildren().add(view);
     }
+    lines.setMaterial(new PhongMaterial(Color.rgb(0x2B, 0x33, 0x3B)));
+    lines.setCullFace(CullFace.NONE);
+    lines.setMouseTransparent(true);
+    root.getChildren().add(lines);
     camera.setVerticalFieldOfView(true);
     camera.setFieldOfView(OrbitCamera.FIELD_OF_VIEW_DEGREES);
     camera.getTransforms().add(viewer);
@@ -59,6 +69,29 @@ final class PieceScene {
     subScene.setFill(Color.TRANSPARENT);
     subScene.setMouseTransparent(true);
     root.getChildren().add(lights());
+  }
+
+  /** Replaces what is shown of some chunks. */
+  void show(int[] index, List<MeshChunk> now) {
+    for (int i = 0; i < index.length; i++) {
+      MeshChunk chunk = now.get(i);
+      chunks[index[i]].setMesh(chunk.isEmpty() ? null : mesh(chunk));
+    }
+  }
+
+  /** Replaces the lines on the surface. */
+  void show(EdgeLines now) {
+    if (now.isEmpty()) {
+      lines.setMesh(null);
+      return;
+    }
+    TriangleMesh mesh = new TriangleMesh(VertexFormat.POINT_NORMAL_TEXCOORD);
+    mesh.getPoints().setAll(now.points());
+    // One normal for all, towards nothing in particular: the colour is near black in any light.
+    mesh.getNormals().setAll(0, 0, 1);
+    mesh.getTexCoords().setAll(0, 0);
+    mesh.getFaces().setAll(now.faces());
+    lines.setMesh(mesh);
   }
 
   private Group lights() {
@@ -78,19 +111,23 @@ final class PieceScene {
     return light;
   }
 
-  private TriangleMesh mesh(MeshChunk chunk, int classes) {
+  private static TriangleMesh mesh(MeshChunk chunk) {
     TriangleMesh mesh = new TriangleMesh(VertexFormat.POINT_NORMAL_TEXCOORD);
     mesh.getPoints().setAll(chunk.points());
     mesh.getNormals().setAll(chunk.normals());
-    float[] texel = new float[2 * classes];
-    for (int c = 0; c < classes; c++) {
-      int row = c / side;
-      texel[2 * c] = (c - row * side + 0.5f) / side;
-      texel[2 * c + 1] = (row + 0.5f) / side;
-    }
-    mesh.getTexCoords().setAll(texel);
+    mesh.getTexCoords().setAll(TEXELS);
     mesh.getFaces().setAll(chunk.faces());
     return mesh;
+  }
+
+  private static float[] texels() {
+    float[] texel = new float[2 * SIDE * SIDE];
+    for (int c = 0; c < SIDE * SIDE; c++) {
+      int row = c / SIDE;
+      texel[2 * c] = (c - row * SIDE + 0.5f) / SIDE;
+      texel[2 * c + 1] = (row + 0.5f) / SIDE;
+    }
+    return texel;
   }
 
   /** The node to put into a window. */
@@ -104,11 +141,11 @@ final class PieceScene {
    * @param shine strength of highlights, 0 to 1
    */
   void paint(int[] colours, double shine) {
-    int width = side * SQUARE;
+    int width = SIDE * SQUARE;
     int[] argb = new int[width * width];
     for (int y = 0; y < width; y++) {
       for (int x = 0; x < width; x++) {
-        int c = y / SQUARE * side + x / SQUARE;
+        int c = y / SQUARE * SIDE + x / SQUARE;
         argb[y * width + x] = 0xFF000000 | (c < colours.length ? colours[c] : 0);
       }
     }

@@ -11,6 +11,7 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import org.seamwright.desk.Messages;
 
 /** What floats over the picture: the choice of look, the standard views, the key to colours. */
 final class PieceTools {
@@ -90,6 +91,21 @@ final class PieceTools {
               box.getChildren().get(0).setVisible(look == PieceColours.Look.GOLD);
               box.getChildren().get(1).setVisible(look == PieceColours.Look.SECTIONS);
             });
+    return box;
+  }
+
+  /** The key to the colours while marking. */
+  static Node markLegend() {
+    VBox box = new VBox();
+    int[] colours = MarkClasses.colours();
+    String[] keys = {"legend.out", "legend.bare", "legend.gold", "", "legend.draft"};
+    for (int c = keys.length - 1; c >= 0; c--) {
+      if (!keys[c].isEmpty()) {
+        box.getChildren().add(entry(colours[c], keys[c]));
+      }
+    }
+    box.getStyleClass().add("legend");
+    box.setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
     return box;
   }
 

@@ -13,9 +13,11 @@ import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Pane;
+import org.seamwright.desk.Messages;
 
 /**
- * The piece to look at, turn and point at, with the numbers of its sections written on it.
+ * The piece to look at, turn and point at. What the pointer means beyond that is up to the {@link
+ * Showing} of the moment.
  *
  * <p>Whatever needs rays (what is under the pointer, which numbers are in sight) is done once per
  * picture, however many events came before it; between pictures nothing runs.
@@ -23,6 +25,7 @@ import javafx.scene.layout.Pane;
 final class PieceView extends Pane {
   private static final double DEGREES_PER_PIXEL = 0.4;
   private static final double DEGREES_PER_KEY = 10;
+  private static final double PAN_PER_KEY = 40;
   private static final double ZOOM_PER_KEY = 1.15;
 
   /** Wheel movement that halves the distance, in the toolkit's pixels. */
@@ -33,29 +36,34 @@ final class PieceView extends Pane {
 
   private static final double TURN_SECONDS = 0.35;
 
-  private final PiecePresenter presenter;
+  private final PieceModel model;
   private final PieceScene scene;
   private final OrbitCamera camera;
+  private final SketchView sketch = new SketchView();
   private final Pane numbers = new Pane();
   private final List<Label> number = new ArrayList<>();
   private final AnimationTimer pulse;
+  private Showing showing;
   private Optional<Turn> turn = Optional.empty();
   private boolean pointerMoved;
   private boolean cameraMoved = true;
   private boolean fitPending = true;
+  private Optional<OrbitCamera.Pose> turned = Optional.empty();
   private double pointerX;
   private double pointerY;
   private double pressX;
   private double pressY;
   private boolean dragged;
+  private boolean brushing;
 
   /** A turn of the camera under way. */
   private record Turn(OrbitCamera.Pose from, OrbitCamera.Pose to, long startNanos) {}
 
-  PieceView(PiecePresenter presenter) {
-    this.presenter = presenter;
-    this.scene = new PieceScene(presenter.piece());
-    this.camera = presenter.piece().camera();
+  PieceView(PieceModel model, Showing first) {
+    this.model = model;
+    this.scene = new PieceScene(model);
+    this.camera = model.camera();
+    this.showing = first;
     this.pulse =
         new AnimationTimer() {
           @Override
@@ -71,32 +79,73 @@ final class PieceView extends Pane {
     setAccessibleHelp(Messages.text("piece.help"));
     numbers.setMouseTransparent(true);
     numbers.setManaged(false);
-    getChildren().addAll(scene.node(), numbers);
-    addNumbers();
-    presenter.look().watch(look -> repaint());
-    presenter.hovered().watch(section -> repaint());
-    presenter.selected().watch(section -> repaint());
+    getChildren().addAll(scene.node(), sketch, numbers);
     addEventHandler(MouseEvent.MOUSE_MOVED, this::onMoved);
     addEventHandler(MouseEvent.MOUSE_EXITED, e -> onExited());
     addEventHandler(MouseEvent.MOUSE_PRESSED, this::onPressed);
     addEventHandler(MouseEvent.MOUSE_DRAGGED, this::onDragged);
     addEventHandler(MouseEvent.MOUSE_RELEASED, this::onReleased);
     addEventHandler(ScrollEvent.SCROLL, this::onScroll);
+    show(first);
   }
 
-  private void addNumbers() {
-    for (int id = 1; id <= presenter.piece().job().sections().sections().size(); id++) {
-      Label label = new Label(Integer.toString(id));
-      label.getStyleClass().add("section-number");
-      label.setVisible(false);
-      number.add(label);
-    }
-    numbers.getChildren().addAll(number);
+  /** The piece that is looked at. */
+  PieceModel model() {
+    return model;
   }
 
   /** The viewer's place. */
   OrbitCamera camera() {
     return camera;
+  }
+
+  /** The drawn piece itself, for tests that look at its pixels. */
+  javafx.scene.Node drawn() {
+    return scene.node();
+  }
+
+  /** Changes what is shown and what the pointer means. */
+  void show(Showing now) {
+    showing.onChange(() -> {});
+    showing = now;
+    now.onChange(this::repaint);
+    repaint();
+    numbersFor(now.numbers(camera).size());
+    cameraMoved = true;
+    pointerMoved = true;
+    pulse.start();
+  }
+
+  /** Shows the next picture of this piece. */
+  void show(Picture picture) {
+    scene.show(picture.changed(), picture.chunks());
+  }
+
+  /** Looks from where another view of the piece looked, turned alike, the whole of it in sight. */
+  void keep(OrbitCamera before) {
+    fitPending = false;
+    turned = Optional.of(before.pose());
+  }
+
+  /** Shows no lines. */
+  void showNoLines() {
+    scene.show(new EdgeLines(new float[0], new int[0]));
+  }
+
+  /** Shows lines on the surface. */
+  void show(EdgeLines lines) {
+    scene.show(lines);
+  }
+
+  private void numbersFor(int count) {
+    number.clear();
+    for (int id = 1; id <= count; id++) {
+      Label label = new Label(Integer.toString(id));
+      label.getStyleClass().add("section-number");
+      label.setVisible(false);
+      number.add(label);
+    }
+    numbers.getChildren().setAll(number);
   }
 
   /** Shows the whole piece, from where the viewer stands. */
@@ -109,9 +158,8 @@ final class PieceView extends Pane {
     turnTo(camera.fitted(view));
   }
 
-  /** Turns a section to the viewer. */
-  void face(int section) {
-    SectionFacing.Direction to = presenter.facing(section);
+  /** Turns the piece so that it is seen from a direction. */
+  void face(SectionFacing.Direction to) {
     turnTo(camera.fitted(to.azimuthDegrees(), to.elevationDegrees()));
   }
 
@@ -125,10 +173,15 @@ final class PieceView extends Pane {
     scene.node().setWidth(getWidth());
     scene.node().setHeight(getHeight());
     numbers.resize(getWidth(), getHeight());
+    sketch.fit(getWidth(), getHeight());
     camera.resize(getWidth(), getHeight());
-    if (fitPending && getWidth() > 1 && getHeight() > 1) {
+    if (getWidth() > 1 && getHeight() > 1) {
+      if (fitPending) {
+        camera.moveTo(camera.fitted(StandardView.CORNER));
+      }
+      turned.ifPresent(p -> camera.moveTo(camera.fitted(p.azimuthDegrees(), p.elevationDegrees())));
       fitPending = false;
-      camera.moveTo(camera.fitted(StandardView.CORNER));
+      turned = Optional.empty();
     }
     moved();
   }
@@ -141,22 +194,33 @@ final class PieceView extends Pane {
   }
 
   private void repaint() {
-    scene.paint(presenter.colours(), presenter.look().get() == PieceColours.Look.GOLD ? 0.5 : 0.16);
+    scene.paint(showing.colours(), showing.shine());
+    sketch.draw(showing.sketch(), camera);
+    if (showing.isBrush()) {
+      setCursor(Cursor.CROSSHAIR);
+    } else if (!dragged) {
+      setCursor(Cursor.DEFAULT);
+    }
   }
 
   private void onPulse(long now) {
     turn.ifPresent(t -> advance(t, now));
-    if (pointerMoved && isHover() && !dragged) {
-      presenter.pointAt(camera.ray(pointerX, pointerY));
+    if (pointerMoved && isHover() && (!dragged || brushing)) {
+      showing.pointAt(pick(pointerX, pointerY));
     }
     if (cameraMoved) {
       placeNumbers();
+      sketch.draw(showing.sketch(), camera);
     }
     pointerMoved = false;
     cameraMoved = false;
     if (turn.isEmpty()) {
       pulse.stop();
     }
+  }
+
+  private Optional<Pick> pick(double x, double y) {
+    return Pick.under(model, camera.ray(x, y));
   }
 
   private void advance(Turn t, long now) {
@@ -170,13 +234,15 @@ final class PieceView extends Pane {
   }
 
   private void placeNumbers() {
-    List<Optional<OrbitCamera.OnScreen>> at = presenter.numbers(camera);
-    for (int i = 0; i < number.size(); i++) {
+    List<Optional<OrbitCamera.OnScreen>> at = showing.numbers(camera);
+    for (int i = 0; i < number.size() && i < at.size(); i++) {
       Label label = number.get(i);
       label.setVisible(at.get(i).isPresent());
       at.get(i)
           .ifPresent(
               p -> {
+                // Its size is unknown until its style is.
+                label.applyCss();
                 double width = label.prefWidth(-1);
                 double height = label.prefHeight(-1);
                 label.resizeRelocate(
@@ -194,7 +260,7 @@ final class PieceView extends Pane {
 
   private void onExited() {
     if (!dragged) {
-      presenter.pointAway();
+      showing.pointAt(Optional.empty());
     }
   }
 
@@ -206,17 +272,32 @@ final class PieceView extends Pane {
     pointerY = pressY;
     turn = Optional.empty();
     dragged = false;
+    brushing = false;
+    boolean plain = event.getButton() == MouseButton.PRIMARY && !event.isShiftDown();
+    if (plain && showing.isBrush()) {
+      Optional<Pick> pick = pick(pressX, pressY);
+      brushing = pick.isPresent();
+      pick.ifPresent(showing::press);
+    }
   }
 
   private void onDragged(MouseEvent event) {
     double dx = event.getX() - pointerX;
     double dy = event.getY() - pointerY;
+    if (brushing) {
+      dragged = true;
+      pointerX = event.getX();
+      pointerY = event.getY();
+      // A stroke takes every place the pointer passes, not one a picture.
+      showing.pointAt(pick(pointerX, pointerY));
+      return;
+    }
     if (!dragged && Math.hypot(event.getX() - pressX, event.getY() - pressY) < CLICK_PIXELS) {
       return;
     }
     if (!dragged) {
       dragged = true;
-      presenter.pointAway();
+      showing.pointAt(Optional.empty());
       setCursor(Cursor.CLOSED_HAND);
     }
     pointerX = event.getX();
@@ -230,13 +311,17 @@ final class PieceView extends Pane {
   }
 
   private void onReleased(MouseEvent event) {
-    if (dragged) {
+    if (brushing) {
+      brushing = false;
       dragged = false;
-      setCursor(Cursor.DEFAULT);
+      showing.release();
+      onMoved(event);
+    } else if (dragged) {
+      dragged = false;
+      setCursor(showing.isBrush() ? Cursor.CROSSHAIR : Cursor.DEFAULT);
       onMoved(event);
     } else if (event.getButton() == MouseButton.PRIMARY) {
-      presenter.pointAt(camera.ray(event.getX(), event.getY()));
-      presenter.select(presenter.pointed().get().map(Spot::section).orElse(0));
+      showing.click(pick(event.getX(), event.getY()));
     }
   }
 
@@ -244,18 +329,17 @@ final class PieceView extends Pane {
     if (event.getDeltaY() == 0) {
       return;
     }
+    event.consume();
+    if (event.isControlDown()) {
+      showing.wheel(event.getDeltaY() > 0 ? 1 : -1);
+      return;
+    }
     turn = Optional.empty();
     zoom(Math.pow(2, -event.getDeltaY() / SCROLL_TO_HALVE), event.getX(), event.getY());
-    event.consume();
   }
 
   private void zoom(double factor, double px, double py) {
-    double[] anchor =
-        presenter
-            .piece()
-            .under(camera.ray(px, py))
-            .map(spot -> new double[] {spot.x(), spot.y(), spot.z()})
-            .orElseGet(() -> camera.atOrbitDepth(px, py));
+    double[] anchor = pick(px, py).map(Pick::xyz).orElseGet(() -> camera.atOrbitDepth(px, py));
     camera.zoom(factor, anchor);
     moved();
   }
@@ -265,26 +349,44 @@ final class PieceView extends Pane {
     if (event.isShortcutDown() || event.isAltDown()) {
       return;
     }
-    if (act(event.getCode())) {
+    if (act(event.getCode(), event.isShiftDown())) {
       event.consume();
     }
   }
 
-  private boolean act(KeyCode key) {
+  private boolean act(KeyCode key, boolean shift) {
     switch (key) {
-      case LEFT -> orbit(-DEGREES_PER_KEY, 0);
-      case RIGHT -> orbit(DEGREES_PER_KEY, 0);
-      case UP -> orbit(0, DEGREES_PER_KEY);
-      case DOWN -> orbit(0, -DEGREES_PER_KEY);
+      case LEFT -> step(-1, 0, shift);
+      case RIGHT -> step(1, 0, shift);
+      case UP -> step(0, 1, shift);
+      case DOWN -> step(0, -1, shift);
       case PLUS, EQUALS, ADD -> zoom(1 / ZOOM_PER_KEY, getWidth() / 2, getHeight() / 2);
       case MINUS, SUBTRACT -> zoom(ZOOM_PER_KEY, getWidth() / 2, getHeight() / 2);
       case F -> fit();
-      case ESCAPE -> presenter.select(0);
+      case OPEN_BRACKET -> showing.wheel(-1);
+      case CLOSE_BRACKET -> showing.wheel(1);
+      case SPACE -> clickByKey();
+      case ENTER -> {
+        return showing.confirm();
+      }
+      case ESCAPE -> {
+        return showing.escape();
+      }
       default -> {
         return actOnDigit(key);
       }
     }
     return true;
+  }
+
+  /** Without a mouse the middle of the picture is the pointer. */
+  private void clickByKey() {
+    boolean mouse = isHover();
+    double x = mouse ? pointerX : getWidth() / 2;
+    double y = mouse ? pointerY : getHeight() / 2;
+    Optional<Pick> pick = pick(x, y);
+    showing.pointAt(pick);
+    showing.click(pick);
   }
 
   private boolean actOnDigit(KeyCode key) {
@@ -296,9 +398,13 @@ final class PieceView extends Pane {
     return view.isPresent();
   }
 
-  private void orbit(double azimuthDegrees, double elevationDegrees) {
+  private void step(int right, int up, boolean pan) {
     turn = Optional.empty();
-    camera.orbit(azimuthDegrees, elevationDegrees);
+    if (pan) {
+      camera.pan(right * PAN_PER_KEY, -up * PAN_PER_KEY);
+    } else {
+      camera.orbit(right * DEGREES_PER_KEY, up * DEGREES_PER_KEY);
+    }
     moved();
   }
 }

@@ -9,6 +9,7 @@ import javafx.scene.control.ProgressBar;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
+import org.seamwright.desk.Messages;
 
 /** The figures of the section under the pointer, or else of the chosen one. */
 final class SectionCard extends VBox {

@@ -2,6 +2,7 @@ package org.seamwright.window;
 
 import java.util.List;
 import java.util.Locale;
+import org.seamwright.desk.Messages;
 import org.seamwright.job.PlannedJob;
 import org.seamwright.plating.PlatingPlan;
 import org.seamwright.region.Treatment;

@@ -14,6 +14,7 @@ import javafx.scene.control.TableView;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import org.seamwright.desk.Messages;
 
 /** The sections in working order, and the figures of the one pointed at or chosen. */
 final class SectionsView extends VBox {

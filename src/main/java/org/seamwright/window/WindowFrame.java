@@ -1,35 +1,52 @@
 package org.seamwright.window;
 
+import atlantafx.base.theme.PrimerDark;
 import atlantafx.base.theme.PrimerLight;
-import java.io.File;
 import java.util.Objects;
+import java.util.concurrent.Executor;
 import javafx.application.Application;
+import javafx.css.PseudoClass;
 import javafx.scene.Scene;
 import javafx.scene.image.Image;
-import javafx.stage.FileChooser;
 import javafx.stage.Stage;
+import org.seamwright.desk.DeskState;
+import org.seamwright.desk.Messages;
 
-/** The frame of the window: theme, style sheet, title, and the dialogue that asks for a job. */
+/** The frame of the window: theme, style sheet, title. */
 final class WindowFrame {
-  private static final double WIDTH = 1280;
-  private static final double HEIGHT = 820;
-  private static final double LEAST_WIDTH = 960;
-  private static final double LEAST_HEIGHT = 600;
+  private static final PseudoClass DARK = PseudoClass.getPseudoClass("dark");
+  private static final double WIDTH = 1360;
+  private static final double HEIGHT = 880;
+  private static final double LEAST_WIDTH = 1000;
+  private static final double LEAST_HEIGHT = 640;
 
   /** Sides of the icon that a desktop chooses from, pixels. */
   private static final int[] ICON_SIDES = {16, 32, 48, 64, 128, 256};
 
   private WindowFrame() {}
 
-  /** Fills a stage and shows it. */
-  static MainView show(Stage stage, JobPresenter jobs) {
-    Application.setUserAgentStylesheet(new PrimerLight().getUserAgentStylesheet());
-    MainView view = new MainView(jobs, () -> choose(stage, jobs));
+  /**
+   * Fills a stage and shows it.
+   *
+   * @param background draws still pictures where there is no 3D
+   */
+  static ShellView show(Stage stage, Session session, Executor background) {
+    ShellView view = new ShellView(session, background);
+    session
+        .dark()
+        .watch(
+            dark -> {
+              Application.setUserAgentStylesheet(
+                  dark
+                      ? new PrimerDark().getUserAgentStylesheet()
+                      : new PrimerLight().getUserAgentStylesheet());
+              view.pseudoClassStateChanged(DARK, dark);
+            });
     Scene scene = new Scene(view, WIDTH, HEIGHT);
     scene
         .getStylesheets()
         .add(Objects.requireNonNull(WindowFrame.class.getResource("window.css")).toExternalForm());
-    jobs.state().watch(state -> stage.setTitle(title(state)));
+    session.desk().state().watch(state -> stage.setTitle(title(state)));
     for (int side : ICON_SIDES) {
       String icon = "icon-" + side + ".png";
       stage
@@ -43,23 +60,10 @@ final class WindowFrame {
     return view;
   }
 
-  private static String title(JobState state) {
-    return state instanceof JobState.Open open
-        ? Messages.text("window.title.piece", open.piece().job().job().piece())
-        : Messages.text("window.title");
-  }
-
-  private static void choose(Stage stage, JobPresenter jobs) {
-    FileChooser chooser = new FileChooser();
-    chooser.setTitle(Messages.text("choose.title"));
-    chooser
-        .getExtensionFilters()
-        .add(
-            new FileChooser.ExtensionFilter(
-                Messages.text("choose.jobs"), "*.seamwright", "*.json"));
-    File chosen = chooser.showOpenDialog(stage);
-    if (chosen != null) {
-      jobs.open(chosen.toPath());
-    }
+  private static String title(DeskState state) {
+    return state
+        .job()
+        .map(job -> Messages.text("window.title.piece", job.piece()))
+        .orElse(Messages.text("window.title"));
   }
 }

@@ -244,7 +244,7 @@ class MarkCommandTest {
           treat a gold                              | Known here: plate, bare, outOfScope.
           treat 4 bare                              | There is no key "treatment" here
           move a 0                                  | "0" is no position
-          set a                                     | Name a key to change. A mark of the kind part has --name, --treatment, --point.
+          set a                                     | Name a key to change. A mark of the kind part has --name, --treatment, --off, --point.
           set a --radius 4mm                        | There is no key "radius" here
           """)
   void wrongUsageIsCode2SaysWhatToTryAndWritesNothing(String words, String says) throws Exception {

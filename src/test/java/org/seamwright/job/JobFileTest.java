@@ -86,6 +86,19 @@ class JobFileTest {
     assertThat(job.plating().solutionGPerL()).isEqualTo(1000);
   }
 
+  @Test
+  void aMarkSwitchedOffKeepsWhatItIs() throws Exception {
+    String mark = "\"marks\": [{\"kind\": \"part\", \"name\": \"lid\", %s\"point\": [1,2,3]}], ";
+    Job on = parse(LEAST.replace("\"mesh\"", mark.formatted("") + "\"mesh\""));
+    Job stillOn = parse(LEAST.replace("\"mesh\"", mark.formatted("\"off\": false, ") + "\"mesh\""));
+    Job off = parse(LEAST.replace("\"mesh\"", mark.formatted("\"off\": true, ") + "\"mesh\""));
+
+    assertThat(stillOn).isEqualTo(on);
+    assertThat(off.marks()).containsExactly(new Mark.Off(on.marks().get(0)));
+    assertThat(JobFile.text(on)).doesNotContain("\"off\"");
+    assertThat(parse(JobFile.text(off))).isEqualTo(off);
+  }
+
   @ParameterizedTest(name = "seed {0}")
   @ValueSource(ints = {0, 1})
   void everyJobSurvivesARoundTrip(int block) throws Exception {
@@ -148,6 +161,8 @@ class JobFileTest {
           "marks": [{"kind": "sector", "point": [0,0,0], "axis": [0,0,1], "zero": [1,0,0], "from": 9, "to": 9}] | marks[0] | span
           "marks": [{"kind": "sector", "point": [0,0,0], "axis": [0,0,1], "zero": [0,0,1], "from": 0, "to": 9}] | marks[0] | along the axis
           "marks": [{"kind": "box", "low": [0,0,0], "high": [1,1,0]}] | marks[0] | Box is empty
+          "marks": [{"kind": "part", "off": "yes", "point": [1,2,3]}] | marks[0].off | true
+          "marks": [{"kind": "box", "off": true, "low": [0,0,0], "high": [1,1,0]}] | marks[0] | Box is empty
           "sections": {"limit": "40 in2", "wetWindow": "0 s"} | sections.wetWindow | must be above 0
           "sections": {"order": {"first": [[0,0]]}}   | sections.order.first[0] | three numbers
           "sections": {"order": {"before": [{"section": [0,0,0]}]}} | sections.order.before[0] | is missing

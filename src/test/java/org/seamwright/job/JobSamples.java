@@ -41,7 +41,8 @@ final class JobSamples {
     UnitSystem display = pick(random, UnitSystem.values());
     List<Mark> marks = new ArrayList<>();
     for (int i = random.nextInt(12); i > 0; i--) {
-      marks.add(mark(random));
+      Mark mark = mark(random);
+      marks.add(random.nextInt(4) == 0 ? new Mark.Off(mark) : mark);
     }
     double overlap = amount(random);
     return new Job(

@@ -299,4 +299,28 @@ class MoreMarksTest {
     assertThat(map.areaMm2(BARE)).isZero();
     assertThat(map.areaMm2(Treatment.OUT_OF_SCOPE)).isCloseTo(4000, within(1e-6));
   }
+
+  @Test
+  void aMarkSwitchedOffDoesNothingAndIsNotRepeated() throws MarkException {
+    Mesh plane = Shapes.plane(100, 80, 5, 5);
+    Mark box = Maps.box(10, 10, -1, 20, 30, 1); // 10 by 20
+    Mark other = Maps.box(10, -30, -1, 15, -10, 1); // 5 by 20
+    Mark off = new Mark.Off(box);
+    assertThat(off.name()).isEqualTo(box.name());
+    assertThat(Maps.bare(plane, off)).isZero();
+    SurfaceMap map = Maps.of(plane, off, other, new Mark.Mirror("", ORIGIN, X));
+    Maps.requireSound(plane, map);
+    // The other one and its image; nothing of the one switched off.
+    assertThat(map.areaMm2(BARE)).isCloseTo(200, within(1e-9));
+    assertThat(map.effects().get(0)).isEqualTo(new SurfaceMap.Effect(0, 0));
+    // Its place in the list counts when it is switched on again.
+    assertThat(Maps.bare(plane, box, other, new Mark.Mirror("", ORIGIN, X)))
+        .isCloseTo(600, within(1e-9));
+    // What repeats or inverts can be switched off, too.
+    assertThat(Maps.bare(plane, box, new Mark.Off(new Mark.Mirror("", ORIGIN, X))))
+        .isCloseTo(200, within(1e-9));
+    assertThat(Maps.bare(plane, box, new Mark.Off(new Mark.Invert(""))))
+        .isCloseTo(200, within(1e-9));
+    assertThatThrownBy(() -> new Mark.Off(off)).isInstanceOf(IllegalArgumentException.class);
+  }
 }

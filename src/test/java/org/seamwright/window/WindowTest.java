@@ -2,60 +2,51 @@ package org.seamwright.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.awt.image.BufferedImage;
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.OptionalInt;
-import java.util.TreeMap;
+import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
-import javafx.application.ConditionalFeature;
 import javafx.application.Platform;
 import javafx.geometry.Point2D;
-import javafx.geometry.VerticalDirection;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.Labeled;
-import javafx.scene.control.TableView;
-import javafx.scene.image.PixelReader;
-import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.MouseButton;
-import javafx.scene.paint.Color;
 import javafx.stage.Stage;
-import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.seamwright.basis.InputException;
-import org.seamwright.job.PlannedJob;
-import org.seamwright.job.Planner;
-import org.seamwright.meshfile.StlWriter;
-import org.seamwright.region.Treatment;
-import org.seamwright.testsupport.Shapes;
+import org.seamwright.desk.DeskState;
+import org.seamwright.desk.Place;
+import org.seamwright.job.Job;
+import org.seamwright.job.JobFile;
+import org.seamwright.paper.Papers;
+import org.seamwright.region.Mark;
 import org.testfx.api.FxRobot;
 import org.testfx.api.FxToolkit;
 import org.testfx.util.WaitForAsyncUtils;
 
-/** The window itself, on a display, driven by the mouse and the keyboard. */
+/** The window from a model to papers, on a display, driven by the mouse and the keyboard. */
 @Tag("window")
 class WindowTest {
-  private static final PlannedJob RING = PlannedFixture.ring(192, 48);
-  private static final long PATIENCE_SECONDS = 60;
+  private static final long PATIENCE_SECONDS = 120;
+  private static final Path MODELS = Path.of("models");
 
-  private final ExecutorService background = Executors.newCachedThreadPool();
+  @TempDir private Path dir;
+
+  private final List<ExecutorService> threads = new ArrayList<>();
   private final FxRobot robot = new FxRobot();
-  private MainView main;
-  private JobPresenter jobs;
+  private final List<Path> shownFolders = new ArrayList<>();
+  private ShellView shell;
+  private Session session;
 
   @BeforeEach
   void needADisplay() throws Exception {
@@ -65,318 +56,221 @@ class WindowTest {
 
   @AfterEach
   void stop() throws Exception {
-    background.shutdownNow();
-    if (main == null) {
+    threads.forEach(ExecutorService::shutdownNow);
+    if (shell == null) {
       return; // skipped
     }
+    call(
+        () -> {
+          session.desk().close();
+          return true;
+        });
     FxToolkit.cleanupStages();
   }
 
   @Test
-  void namesTheSectionUnderThePointer() throws Exception {
-    open((file, progress) -> RING);
-    waitForPiece();
-    assertThat(Platform.isSupported(ConditionalFeature.SCENE3D)).isTrue();
-    shoot("sections");
-    PieceView view = piece();
-    Map<String, double[]> places = places(view);
-    assertThat(places.keySet())
-        .as("what is seen from the first view")
-        .contains("Nothing pointed at", "bare", "out of scope")
-        .hasSizeGreaterThan(9);
-    assertColours(view);
-    for (Map.Entry<String, double[]> place : places.entrySet()) {
-      moveTo(view, place.getValue()[0], place.getValue()[1]);
-      String key = place.getKey();
-      if (key.startsWith("Section")) {
-        waitFor(() -> text("#section-title").equals(key));
-      } else {
-        waitFor(() -> text("#section-title").equals("Nothing pointed at"));
-        String sentence = text("#place");
-        assertThat(sentence.contains("stays bare"))
-            .as(key + ": " + sentence)
-            .isEqualTo(key.equals("bare"));
-        assertThat(sentence.contains("not part"))
-            .as(key + ": " + sentence)
-            .isEqualTo(key.equals("out of scope"));
-      }
-    }
-    double[] lit = places.get("Section 11 of 12");
-    moveTo(view, lit[0], lit[1]);
-    waitFor(() -> text("#section-title").equals("Section 11 of 12"));
-    shoot("pointed");
-  }
-
-  @Test
-  void turnsByDragAndKeysAndZoomsByWheel() throws Exception {
-    open((file, progress) -> RING);
-    waitForPiece();
-    PieceView view = piece();
-    OrbitCamera.Pose start = pose();
-    WritableImage before = picture(view);
-    Point2D middle = robot.point(view).query();
-    robot.drag(middle.add(-120, 0), MouseButton.PRIMARY).dropTo(middle.add(60, -50));
-    waitFor(() -> pose().azimuthDegrees() < start.azimuthDegrees() - 30);
-    assertThat(pose().elevationDegrees()).isLessThan(start.elevationDegrees() - 5);
-    assertThat(pose().distance()).isEqualTo(start.distance());
-    assertThat(differingPixels(before, picture(view))).isGreaterThan(10_000);
-    shoot("turned");
-
-    robot.push(KeyCode.DIGIT5);
-    waitFor(() -> Math.abs(pose().elevationDegrees() - 90) < 1e-6);
-    WaitForAsyncUtils.waitForFxEvents();
-    shoot("top");
-    double above = pose().distance();
-    robot.moveTo(view).scroll(4, VerticalDirection.UP);
-    waitFor(() -> pose().distance() < 0.95 * above);
-    robot.push(KeyCode.F);
-    waitFor(() -> Math.abs(pose().distance() - above) < 1e-6 * above);
-    robot.push(KeyCode.LEFT);
-    waitFor(() -> Math.abs(pose().azimuthDegrees() + 10) < 1e-6);
-  }
-
-  @Test
-  void pansByShiftDrag() throws Exception {
-    open((file, progress) -> RING);
-    waitForPiece();
-    Point2D middle = robot.point(piece()).query();
-    OrbitCamera.Pose start = pose();
-    robot.press(KeyCode.SHIFT);
-    robot.drag(middle, MouseButton.PRIMARY).dropTo(middle.add(100, 40));
-    robot.release(KeyCode.SHIFT);
-    waitFor(() -> !pose().equals(start));
-    assertThat(pose().azimuthDegrees()).isEqualTo(start.azimuthDegrees());
-    OrbitCamera.OnScreen now =
-        call(() -> piece().camera().project(start.x(), start.y(), start.z()));
-    assertThat(now.x() - piece().getWidth() / 2).isBetween(80.0, 120.0);
-    assertThat(now.y() - piece().getHeight() / 2).isBetween(25.0, 55.0);
-  }
-
-  @Test
-  void facesTheSectionChosenInTheListAndShowsGold() throws Exception {
-    open((file, progress) -> RING);
-    waitForPiece();
-    TableView<?> table = robot.lookup("#sections").query();
+  void goesFromAModelToPapers() throws Exception {
+    Path mesh = dir.resolve("cup.stl");
+    Files.copy(MODELS.resolve("cup.stl"), mesh);
+    Path file = dir.resolve("cup.json");
+    start();
+    shoot("start");
     call(
         () -> {
-          table.getSelectionModel().select(6);
+          session.open(mesh);
           return true;
         });
-    waitFor(() -> text("#section-title").equals("Section 7 of 12"));
-    // Section 7 is the outer half of the sector from 135 to 180 degrees.
-    waitFor(() -> Math.abs(Math.IEEEremainder(pose().azimuthDegrees() - 247.5, 360)) < 12);
-    moveAway();
-    shoot("chosen");
-    robot.clickOn("#look-gold");
-    WaitForAsyncUtils.waitForFxEvents();
-    moveAway();
-    shoot("gold-chosen");
-    robot.clickOn("#piece", MouseButton.PRIMARY);
-    robot.push(KeyCode.ESCAPE);
-    moveAway();
-    waitFor(() -> text("#section-title").equals("Nothing pointed at"));
-    shoot("gold");
-  }
+    waitFor(() -> robot.lookup("#unit-mm").tryQuery().isPresent() && shell.pieceView().isPresent());
+    settle();
+    shoot("unit");
+    robot.clickOn("#unit-mm");
+    waitFor(() -> Files.exists(file));
+    waitFor(() -> state().isPlanned());
+    settle();
+    shoot("piece");
+    Job made = JobFile.read(file);
+    assertThat(made.mesh().scale()).isEqualTo(new Job.Scale.Unit("mm"));
 
-  @Test
-  void saysWhatIsWrongWhereAndWhatToDo() throws Exception {
-    open(
-        (file, progress) -> {
-          throw new InputException(
-              "ring.json",
-              "marks[2].radius",
-              "the radius is 0",
-              "Give a length above 0, such as \"6 mm\".");
+    robot.clickOn("#path-marks");
+    waitFor(() -> robot.lookup("#tool-stroke").tryQuery().isPresent());
+    settle();
+    robot.clickOn("#tool-fill");
+    Point2D middle = call(() -> middle(0.5, 0.30));
+    robot.moveTo(middle);
+    waitFor(() -> session.desk().preview().get().map().isPresent());
+    settle();
+    shoot("preview");
+    robot.clickOn("#tool-stroke");
+    Point2D from = call(() -> middle(0.42, 0.55));
+    Point2D to = call(() -> middle(0.55, 0.50));
+    robot.moveTo(from);
+    robot.press(MouseButton.PRIMARY);
+    robot.moveTo(from.midpoint(to));
+    robot.moveTo(to);
+    settle();
+    shoot("stroke");
+    robot.release(MouseButton.PRIMARY);
+    waitFor(() -> state().job().orElseThrow().marks().size() == 1);
+    waitFor(() -> state().isMarked() && state().marked().orElseThrow().bareMm2() > 0);
+    settle();
+    shoot("marks");
+    assertThat(state().job().orElseThrow().marks().get(0)).isInstanceOf(Mark.Near.class);
+    double plated = state().marked().orElseThrow().plateMm2();
+    robot.push(KeyCode.CONTROL, KeyCode.Z);
+    waitFor(() -> state().isMarked() && state().marked().orElseThrow().bareMm2() == 0);
+    robot.push(KeyCode.CONTROL, KeyCode.Y);
+    waitFor(() -> state().isMarked() && state().marked().orElseThrow().plateMm2() == plated);
+
+    robot.push(KeyCode.CONTROL, KeyCode.DIGIT3);
+    waitFor(() -> state().isPlanned() && shell.plan().isPresent());
+    settle();
+    shoot("sections");
+    assertThat(texts("#figure-area").replace('\u00a0', ' ')).contains("cm²");
+
+    robot.push(KeyCode.CONTROL, KeyCode.DIGIT4);
+    settle();
+    String gold = texts("#figure-gold");
+    call(
+        () -> {
+          javafx.scene.control.TextField field =
+              robot.lookup("#field-thickness").queryAs(javafx.scene.control.TextField.class);
+          field.setText("1 µm");
+          field.fireEvent(new javafx.event.ActionEvent());
+          return true;
         });
-    waitFor(() -> robot.lookup("#refused-problem").tryQuery().isPresent());
-    assertThat(text("#refused-place")).isEqualTo("ring.json, marks[2].radius");
-    assertThat(text("#refused-problem")).isEqualTo("The radius is 0.");
-    assertThat(text("#refused-remedy")).isEqualTo("Give a length above 0, such as \"6 mm\".");
-    shoot("refused");
-  }
+    waitFor(() -> state().isPlanned() && !texts("#figure-gold").equals(gold));
+    settle();
+    shoot("plating");
+    assertThat(JobFile.read(file).plating().thicknessUm()).isEqualTo(1);
 
-  @Test
-  void showsProgressAndCancels() throws Exception {
-    CountDownLatch half = new CountDownLatch(1);
-    CountDownLatch stopped = new CountDownLatch(1);
-    open(
-        (file, progress) -> {
-          try {
-            while (true) {
-              progress.at(0.5);
-              half.countDown();
-              TimeUnit.MILLISECONDS.sleep(5);
-            }
-          } catch (InterruptedException e) {
-            throw new IllegalStateException(e);
-          } finally {
-            stopped.countDown();
-          }
+    robot.push(KeyCode.CONTROL, KeyCode.DIGIT5);
+    settle();
+    robot.clickOn("#make-papers");
+    waitFor(() -> session.papers().areMade());
+    settle();
+    shoot("papers");
+    Path folder = dir.resolve("cup-papers");
+    assertThat(Papers.names()).allMatch(name -> Files.exists(folder.resolve(name)));
+    robot.clickOn("#show-papers");
+    assertThat(shownFolders).containsExactly(folder);
+    // Nothing is lost by going back.
+    robot.push(KeyCode.CONTROL, KeyCode.DIGIT1);
+    robot.push(KeyCode.CONTROL, KeyCode.DIGIT5);
+    settle();
+    assertThat(call(() -> session.papers().areMade())).isTrue();
+    call(
+        () -> {
+          session.dark().set(true);
+          session.place().set(Place.SECTIONS);
+          return true;
         });
-    assertThat(half.await(PATIENCE_SECONDS, TimeUnit.SECONDS)).isTrue();
-    waitFor(() -> robot.lookup("#progress").tryQuery().isPresent());
-    WaitForAsyncUtils.waitForFxEvents();
-    shoot("planning");
-    robot.clickOn("#button-cancel");
-    assertThat(stopped.await(PATIENCE_SECONDS, TimeUnit.SECONDS)).isTrue();
-    waitFor(() -> text("#state-title").equals("Planning cancelled"));
+    settle();
+    shoot("dark");
+    assertNamed();
+    call(
+        () -> {
+          session.dark().set(false);
+          return true;
+        });
   }
 
   @Test
-  void plansAJobFileFromDisk(@TempDir Path dir) throws Exception {
-    StlWriter.writeBinary(Shapes.cube(40, 8), dir.resolve("block.stl"), "A test block");
-    Path file = dir.resolve("block.json");
-    Files.writeString(
-        file,
-        """
-        {
-          "seamwright": 1,
-          "piece": "Test block",
-          "mesh": {"file": "block.stl", "unit": "mm"},
-          "ground": "plate",
-          "marks": [
-            {"kind": "box", "name": "Foot", "treatment": "bare",
-             "low": [-100, -100, -100], "high": [100, 100, -10]}
-          ],
-          "sections": {"limit": "30 cm2", "activationLap": "1 mm", "flashLap": "2 mm"},
-          "plating": {"recipe": "brass", "deposit": "gold-hard", "thickness": "0.5 µm"}
+  void saysWhatIsWrongAndWhatToDo() throws Exception {
+    Path wrong = dir.resolve("notes.stl");
+    Files.writeString(wrong, "no triangles here");
+    start();
+    call(
+        () -> {
+          session.open(wrong);
+          return true;
+        });
+    waitFor(() -> texts("#next-text").contains("notes.stl"));
+    assertThat(texts("#next-more")).isNotBlank();
+  }
+
+  private void assertNamed() throws Exception {
+    for (Place place : Place.values()) {
+      call(
+          () -> {
+            session.place().set(place);
+            return true;
+          });
+      settle();
+      List<String> nameless = new ArrayList<>();
+      for (Node node : robot.lookup(n -> n.isFocusTraversable() && n.isVisible()).queryAll()) {
+        boolean named =
+            node.getAccessibleText() != null
+                || (node instanceof Labeled labeled && !labeled.getText().isEmpty());
+        if (!named) {
+          nameless.add(node.toString());
         }
-        """);
-    open((ignored, progress) -> Planner.plan(file, progress));
-    waitForPiece();
-    // A cube of 40 mm from -20 to 20, bare below z = -10: the top and four sides of 40 by 30.
-    List<String> totals = new ArrayList<>();
-    for (Node node : robot.lookup("#totals .total-value").queryAll()) {
-      totals.add(((Label) node).getText().replace('\u00a0', ' '));
-    }
-    assertThat(totals).contains("64.0 cm²");
-    shoot("block");
-  }
-
-  @Test
-  void everyControlHasAnAccessibleText() throws Exception {
-    open((file, progress) -> RING);
-    waitForPiece();
-    List<String> nameless = new ArrayList<>();
-    for (Node node : robot.lookup(n -> n.isFocusTraversable() && n.isVisible()).queryAll()) {
-      boolean named =
-          node.getAccessibleText() != null
-              || (node instanceof Labeled labeled && !labeled.getText().isEmpty());
-      if (!named) {
-        nameless.add(node.toString());
       }
+      assertThat(nameless).as("controls without a name at %s", place).isEmpty();
     }
-    assertThat(nameless).isEmpty();
   }
 
-  private void open(PlanSource source) throws Exception {
+  private void start() throws Exception {
     FxToolkit.setupStage(
         (Stage stage) -> {
-          jobs = new JobPresenter(source, background, Platform::runLater);
-          main = WindowFrame.show(stage, jobs);
+          session =
+              new Session(
+                  new Session.Threads(thread(), thread(), thread(), thread(), thread()),
+                  Platform::runLater,
+                  new FixedChoices());
+          shell = WindowFrame.show(stage, session, thread());
           stage.setX(0);
           stage.setY(0);
-          jobs.open(Path.of("ring.json"));
         });
   }
 
-  private void waitForPiece() throws Exception {
-    waitFor(() -> !(jobs.state().get() instanceof JobState.Planning));
-    assertThat(jobs.state().get()).isInstanceOf(JobState.Open.class);
-    WaitForAsyncUtils.waitForFxEvents();
+  private ExecutorService thread() {
+    ExecutorService thread = Executors.newSingleThreadExecutor();
+    threads.add(thread);
+    return thread;
   }
 
-  private PieceView piece() {
-    return main.pieceView().orElseThrow();
-  }
-
-  private OrbitCamera.Pose pose() throws Exception {
-    return call(() -> piece().camera().pose());
-  }
-
-  private void moveTo(PieceView view, double x, double y) throws Exception {
-    Point2D at = call(() -> view.localToScreen(x, y));
-    robot.moveTo(at);
-    WaitForAsyncUtils.waitForFxEvents();
-  }
-
-  private void moveAway() throws Exception {
-    moveTo(piece(), 3, piece().getHeight() / 2);
-    Thread.sleep(300);
-    WaitForAsyncUtils.waitForFxEvents();
-  }
-
-  /**
-   * Pixels well inside what is seen, one for each kind, by a camera and a ray of the test's own.
-   */
-  private Map<String, double[]> places(PieceView view) throws Exception {
-    OrbitCamera.Pose pose = pose();
-    Map<String, double[]> places = new TreeMap<>();
-    for (double y = 120; y < view.getHeight() - 80; y += 23) {
-      for (double x = 20; x < view.getWidth() - 20; x += 29) {
-        String kind = kindAt(view, pose, x, y);
-        if (!places.containsKey(kind)
-            && kind.equals(kindAt(view, pose, x - 4, y - 4))
-            && kind.equals(kindAt(view, pose, x + 4, y + 4))) {
-          places.put(kind, new double[] {x, y});
-        }
-      }
+  /** What a user would choose: files of the test's own folder. */
+  private final class FixedChoices implements Choices {
+    @Override
+    public Optional<Path> open() {
+      return Optional.empty();
     }
-    return places;
-  }
 
-  /** Light changes brightness, hardly hue: every plated place is drawn in the hue of its class. */
-  private void assertColours(PieceView view) throws Exception {
-    WritableImage drawn = picture(view.getChildrenUnmodifiable().get(0));
-    int[] colours =
-        PieceColours.of(RING.sections())
-            .colours(PieceColours.Look.SECTIONS, OptionalInt.empty(), OptionalInt.empty());
-    int[] classes = FaceClasses.of(RING);
-    OrbitCamera.Pose pose = pose();
-    int laps = 0;
-    for (int y = 30; y < view.getHeight(); y += 31) {
-      for (int x = 30; x < view.getWidth(); x += 23) {
-        int face = faceAt(view, pose, x + 0.5, y + 0.5);
-        int other = faceAt(view, pose, x + 3.5, y + 3.5);
-        int before = faceAt(view, pose, x - 2.5, y - 2.5);
-        if (face >= 0
-            && RING.sections().sectionOf()[face] > 0
-            && other >= 0
-            && before >= 0
-            && classes[face] == classes[other]
-            && classes[face] == classes[before]) {
-          laps += FaceClasses.isLap(classes[face]) ? 1 : 0;
-          int rgb = colours[classes[face]];
-          Color expected = Color.rgb(rgb >> 16 & 255, rgb >> 8 & 255, rgb & 255);
-          Color seen = drawn.getPixelReader().getColor(x, y);
-          assertThat(Math.IEEEremainder(seen.getHue() - expected.getHue(), 360))
-              .as("hue at %d, %d: drawn %s, its class %s", x, y, seen, expected)
-              .isBetween(-15.0, 15.0);
-        }
-      }
+    @Override
+    public Optional<Path> save(Path offered) {
+      return Optional.of(offered);
     }
-    assertThat(laps).as("places on laps").isGreaterThan(5);
-  }
 
-  /** The face under a pixel, by a camera and a ray of the test's own; -1 for none. */
-  private static int faceAt(PieceView view, OrbitCamera.Pose pose, double x, double y) {
-    double[] ray = Pinhole.ray(pose, view.getWidth(), view.getHeight(), x, y);
-    return Pinhole.firstFace(RING.sections().mesh(), ray);
-  }
-
-  private static String kindAt(PieceView view, OrbitCamera.Pose pose, double x, double y) {
-    int face = faceAt(view, pose, x, y);
-    if (face < 0) {
-      return "Nothing pointed at";
+    @Override
+    public Optional<Path> folder(Path offered) {
+      return Optional.of(offered);
     }
-    int section = RING.sections().sectionOf()[face];
-    return section > 0
-        ? "Section " + section + " of 12"
-        : RING.map().of(face) == Treatment.BARE ? "bare" : "out of scope";
+
+    @Override
+    public void show(Path folder) {
+      shownFolders.add(folder);
+    }
   }
 
-  private String text(String id) {
+  private DeskState state() throws Exception {
+    return call(() -> session.desk().state().get());
+  }
+
+  private Point2D middle(double shareX, double shareY) {
+    PieceView view = shell.pieceView().orElseThrow();
+    return view.localToScreen(shareX * view.getWidth(), shareY * view.getHeight());
+  }
+
+  private String texts(String id) {
     return robot.lookup(id).<Label>tryQuery().map(Label::getText).orElse("");
+  }
+
+  /** Lets pictures that are being made reach the screen. */
+  private void settle() throws Exception {
+    for (int i = 0; i < 4; i++) {
+      WaitForAsyncUtils.waitForFxEvents();
+      Thread.sleep(120);
+    }
   }
 
   private static <T> T call(Callable<T> onUserInterface) throws Exception {
@@ -387,38 +281,7 @@ class WindowTest {
     WaitForAsyncUtils.waitFor(PATIENCE_SECONDS, TimeUnit.SECONDS, condition);
   }
 
-  private static WritableImage picture(Node node) throws Exception {
-    return call(() -> node.snapshot(null, null));
-  }
-
-  private static int differingPixels(WritableImage a, WritableImage b) {
-    PixelReader left = a.getPixelReader();
-    PixelReader right = b.getPixelReader();
-    int count = 0;
-    for (int y = 0; y < a.getHeight(); y++) {
-      for (int x = 0; x < a.getWidth(); x++) {
-        count += left.getArgb(x, y) == right.getArgb(x, y) ? 0 : 1;
-      }
-    }
-    return count;
-  }
-
-  /** Saves what the window shows to target/screenshots. */
   private void shoot(String name) throws Exception {
-    WritableImage shown = call(() -> main.getScene().snapshot(null));
-    save(shown, Path.of("target", "screenshots", name + ".png"));
-  }
-
-  private static void save(WritableImage shown, Path file) throws IOException {
-    int width = (int) shown.getWidth();
-    int height = (int) shown.getHeight();
-    BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
-    for (int y = 0; y < height; y++) {
-      for (int x = 0; x < width; x++) {
-        image.setRGB(x, y, shown.getPixelReader().getArgb(x, y));
-      }
-    }
-    Files.createDirectories(file.getParent());
-    ImageIO.write(image, "png", file.toFile());
+    Shots.save(call(() -> shell.getScene().snapshot(null)), name);
   }
 }

@@ -1,4 +1,4 @@
-package org.seamwright.window;
+package org.seamwright.desk;
 
 import java.util.ArrayList;
 import java.util.List;

@@ -1,4 +1,4 @@
-package org.seamwright.window;
+package org.seamwright.desk;
 
 import java.text.MessageFormat;
 import java.util.ResourceBundle;
@@ -9,7 +9,7 @@ import java.util.ResourceBundle;
  */
 public final class Messages {
   private static final ResourceBundle BUNDLE =
-      ResourceBundle.getBundle("org.seamwright.window.messages");
+      ResourceBundle.getBundle("org.seamwright.desk.messages");
 
   private Messages() {}
 

@@ -1,0 +1,104 @@
+package org.seamwright.window;
+
+import java.nio.file.Path;
+import java.util.concurrent.Executor;
+import org.seamwright.desk.Desk;
+import org.seamwright.desk.Marking;
+import org.seamwright.desk.NewJobs;
+import org.seamwright.desk.NextStep;
+import org.seamwright.desk.PapersDesk;
+import org.seamwright.desk.Place;
+import org.seamwright.desk.Watched;
+
+/** Everything that one window shows, put together: its desk and the presenters round it. */
+final class Session {
+  private final Desk desk;
+  private final Marking marking;
+  private final PapersDesk papers;
+  private final PictureDesk pictures;
+  private final Choices choices;
+  private final Watched<Place> place = new Watched<>(Place.PIECE);
+  private final Watched<Boolean> dark = new Watched<>(false);
+
+  /** Threads of a window; each but the last runs one thing after the other. */
+  record Threads(
+      Executor marker, Executor planner, Executor saver, Executor pictures, Executor others) {}
+
+  Session(Threads threads, Executor userInterface, Choices choices) {
+    this.desk = new Desk(threads.marker(), threads.planner(), threads.saver(), userInterface);
+    this.marking = new Marking(desk, threads.others(), userInterface);
+    this.papers = new PapersDesk(desk, threads.others(), userInterface);
+    this.pictures = new PictureDesk(desk, threads.pictures(), userInterface);
+    this.choices = choices;
+    place.watch(
+        now -> {
+          pictures.at(now);
+          if (now != Place.MARKS) {
+            desk.tryOut(java.util.Optional.empty());
+          }
+        });
+  }
+
+  Desk desk() {
+    return desk;
+  }
+
+  Marking marking() {
+    return marking;
+  }
+
+  PapersDesk papers() {
+    return papers;
+  }
+
+  PictureDesk pictures() {
+    return pictures;
+  }
+
+  Choices choices() {
+    return choices;
+  }
+
+  /** The place that is shown. */
+  Watched<Place> place() {
+    return place;
+  }
+
+  /** Whether the window is dark. */
+  Watched<Boolean> dark() {
+    return dark;
+  }
+
+  /** Asks for a file and opens it. */
+  void open() {
+    choices.open().ifPresent(this::open);
+  }
+
+  /** Opens a job or a model. */
+  void open(Path file) {
+    place.set(Place.PIECE);
+    desk.open(file);
+  }
+
+  /** Asks where to save, and saves. */
+  void saveAs() {
+    Path offered =
+        desk.state()
+            .get()
+            .jobFile()
+            .orElseGet(() -> NewJobs.beside(desk.state().get().meshFile().orElseThrow()));
+    choices.save(offered).ifPresent(desk::saveAs);
+  }
+
+  /** Does what the button beside the line says. */
+  void act(NextStep.Deed deed) {
+    switch (deed) {
+      case OPEN -> open();
+      case SAVE_AS -> saveAs();
+      case ACCEPT_MESH -> desk.acceptMesh();
+      case SAVE_OVER -> desk.saveOver();
+      case CANCEL -> desk.cancel();
+      case AGAIN -> desk.again();
+    }
+  }
+}
