@@ -85,7 +85,8 @@ class WindowTest {
     shoot("unit");
     robot.clickOn("#unit-mm");
     waitFor(() -> Files.exists(file));
-    waitFor(() -> state().isPlanned());
+    waitFor(() -> state().isPlanned() || state().trouble().isPresent());
+    assertThat(state().trouble()).isEmpty();
     settle();
     shoot("piece");
     Job made = JobFile.read(file);
