@@ -1,18 +1,12 @@
 package org.seamwright.cli;
 
-import java.nio.file.Path;
-import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.seamwright.basis.InputException;
-import org.seamwright.job.Job;
-import org.seamwright.job.JobFile;
 import org.seamwright.job.MarkWords;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** Lists and changes the marks of a job: says what stays bare and what is plated. */
 @Command(
@@ -35,14 +29,8 @@ import picocli.CommandLine.Spec;
       "  seamwright mark cup.json move shield 1",
       "  seamwright mark cup.json drop shield underside"
     })
-final class MarkCommand implements Callable<Integer> {
-  /** Not required by the parser, so that a subcommand's help can be asked for without it. */
-  @Parameters(paramLabel = "JOB", arity = "0..1", description = "Job file, always needed.")
-  private Path jobFile;
-
+final class MarkCommand extends JobCommand {
   @Mixin private MarkOutput output;
-
-  @Spec private CommandSpec spec;
 
   /** The command with its subcommands, those that follow from the kinds of marks included. */
   static CommandLine line() {
@@ -88,30 +76,5 @@ final class MarkCommand implements Callable<Integer> {
   @Override
   public Integer call() throws InputException {
     return output.list(this);
-  }
-
-  Path jobFile() {
-    if (jobFile == null) {
-      throw new CommandLine.ParameterException(
-          spec.commandLine(), "Missing required parameter: 'JOB'");
-    }
-    return jobFile;
-  }
-
-  Job job() throws InputException {
-    return JobFile.read(jobFile());
-  }
-
-  CommandSpec spec() {
-    return spec;
-  }
-
-  /** The command that a subcommand belongs to. */
-  static MarkCommand above(CommandSpec subcommand) {
-    CommandSpec above = subcommand.parent();
-    while (!(above.userObject() instanceof MarkCommand)) {
-      above = above.parent();
-    }
-    return (MarkCommand) above.userObject();
   }
 }

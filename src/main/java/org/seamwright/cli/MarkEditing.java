@@ -36,7 +36,7 @@ final class MarkEditing {
   }
 
   int run(CommandSpec spec, Edit edit) throws InputException {
-    MarkCommand command = MarkCommand.above(spec);
+    MarkCommand command = JobCommand.above(spec, MarkCommand.class);
     Job before = command.job();
     Change change =
         edit.of(before, new MarkList(before.marks(), command.jobFile(), spec.commandLine()));

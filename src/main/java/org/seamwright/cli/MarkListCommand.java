@@ -26,6 +26,6 @@ final class MarkListCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InputException {
-    return output.list(MarkCommand.above(spec));
+    return output.list(JobCommand.above(spec, MarkCommand.class));
   }
 }

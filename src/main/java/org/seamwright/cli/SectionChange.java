@@ -44,7 +44,7 @@ abstract class SectionChange implements Callable<Integer> {
 
   @Override
   public final Integer call() throws InputException {
-    SectionCommand command = SectionCommand.above(spec);
+    SectionCommand command = JobCommand.above(spec, SectionCommand.class);
     Job job = command.job();
     Job after = job.withSections(job.sections().withChoices(change(job)));
     Optional<PlannedJob> planned = output.tryOut(after, command);
@@ -74,7 +74,7 @@ abstract class SectionChange implements Callable<Integer> {
   /** The plan before the change: numbers count in it. */
   final SectionPlan before(Job job) throws InputException {
     if (before.isEmpty()) {
-      before = Optional.of(SectionOutput.plan(job, SectionCommand.above(spec)));
+      before = Optional.of(SectionOutput.plan(job, JobCommand.above(spec, SectionCommand.class)));
     }
     return before.get().sections();
   }

@@ -1,17 +1,11 @@
 package org.seamwright.cli;
 
-import java.nio.file.Path;
-import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.seamwright.basis.InputException;
-import org.seamwright.job.Job;
-import org.seamwright.job.JobFile;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** Lists and edits the sections of a job, and says which way they are made. */
 @Command(
@@ -43,14 +37,8 @@ import picocli.CommandLine.Spec;
       "  seamwright section rim.json renumber 3 1",
       "  seamwright section rim.json undo"
     })
-final class SectionCommand implements Callable<Integer> {
-  /** Not required by the parser, so that a subcommand's help can be asked for without it. */
-  @Parameters(paramLabel = "JOB", arity = "0..1", description = "Job file, always needed.")
-  private Path jobFile;
-
+final class SectionCommand extends JobCommand {
   @Mixin private SectionOutput output;
-
-  @Spec private CommandSpec spec;
 
   /** The command with its subcommands. */
   static CommandLine line() {
@@ -90,30 +78,5 @@ final class SectionCommand implements Callable<Integer> {
   @Override
   public Integer call() throws InputException {
     return output.list(this);
-  }
-
-  Path jobFile() {
-    if (jobFile == null) {
-      throw new CommandLine.ParameterException(
-          spec.commandLine(), "Missing required parameter: 'JOB'");
-    }
-    return jobFile;
-  }
-
-  Job job() throws InputException {
-    return JobFile.read(jobFile());
-  }
-
-  CommandSpec spec() {
-    return spec;
-  }
-
-  /** The command that a subcommand belongs to. */
-  static SectionCommand above(CommandSpec subcommand) {
-    CommandSpec above = subcommand.parent();
-    while (!(above.userObject() instanceof SectionCommand)) {
-      above = above.parent();
-    }
-    return (SectionCommand) above.userObject();
   }
 }

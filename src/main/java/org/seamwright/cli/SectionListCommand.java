@@ -20,6 +20,6 @@ final class SectionListCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InputException {
-    return output.list(SectionCommand.above(spec));
+    return output.list(JobCommand.above(spec, SectionCommand.class));
   }
 }

@@ -83,6 +83,20 @@ final class ShopAccess {
     return ExitCode.DONE;
   }
 
+  /** Something that is entered in the book; gives its number. */
+  @FunctionalInterface
+  interface Entry {
+    long into(ShopBook book) throws ShopException;
+  }
+
+  /** Enters something and tells its number: "Bottle 3 entered." */
+  int enter(PrintWriter out, String what, Entry entry) throws ShopException {
+    try (ShopBook book = open()) {
+      long id = entry.into(book);
+      return told(out, what + " " + id + " entered.", Map.of("id", id));
+    }
+  }
+
   /** A charge in A·h: "1.5 Ah". */
   static double ampHours(String text) throws ShopException {
     String figure = text.strip().replaceFirst("(?i)\\s*a[·.\\s]?h$", "");

@@ -70,11 +70,10 @@ final class ShopBottleCommands {
       }
       double gPerL = ShopAccess.positive("--strength", Amounts.gramsPerLitre(strength));
       String openedOn = opened.map(LocalDate::toString).orElse("");
-      try (ShopBook book = access.open()) {
-        long id = book.add(new Bottle(0, solution, deposit, fullG, gPerL, openedOn, leftG));
-        return access.told(
-            spec.commandLine().getOut(), "Bottle " + id + " entered.", Map.of("id", id));
-      }
+      return access.enter(
+          spec.commandLine().getOut(),
+          "Bottle",
+          book -> book.add(new Bottle(0, solution, deposit, fullG, gPerL, openedOn, leftG)));
     }
   }
 

@@ -77,11 +77,10 @@ final class ShopPriceCommands {
       }
       ShopAccess.positive("--price", price.doubleValue());
       ShopAccess.positive("--size", of.value());
-      try (ShopBook book = access.open()) {
-        long id = book.add(new Price(0, what, of.value(), of.unit(), hundredths, currency));
-        return access.told(
-            spec.commandLine().getOut(), "Price " + id + " entered.", Map.of("id", id));
-      }
+      return access.enter(
+          spec.commandLine().getOut(),
+          "Price",
+          book -> book.add(new Price(0, what, of.value(), of.unit(), hundredths, currency)));
     }
   }
 

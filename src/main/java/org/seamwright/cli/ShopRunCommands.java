@@ -3,14 +3,12 @@ package org.seamwright.cli;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.StringJoiner;
 import java.util.concurrent.Callable;
 import org.seamwright.basis.InputException;
 import org.seamwright.plating.Deposits;
 import org.seamwright.shop.Run;
-import org.seamwright.shop.ShopBook;
 import org.seamwright.shop.ShopException;
 import org.seamwright.shop.ShopJson;
 import org.seamwright.units.Amounts;
@@ -118,11 +116,7 @@ final class ShopRunCommands {
               um.toString(),
               String.join("\n", photos),
               note);
-      try (ShopBook book = access.open()) {
-        long id = book.add(run);
-        return access.told(
-            spec.commandLine().getOut(), "Run " + id + " entered.", Map.of("id", id));
-      }
+      return access.enter(spec.commandLine().getOut(), "Run", book -> book.add(run));
     }
   }
 

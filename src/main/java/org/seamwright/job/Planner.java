@@ -230,7 +230,10 @@ public final class Planner {
   public static PlatingSettings settings(Job job, Path jobFile) throws PlanException {
     Job.PlatingRules rules = job.plating();
     try {
-      Recipe recipe = rules.own().isPresent() ? rules.own().get() : Recipes.byId(rules.recipe());
+      Recipe recipe =
+          rules.own().isPresent()
+              ? rules.own().get()
+              : Recipes.byId(rules.recipe()).laying(Deposits.byId(rules.deposit()));
       return new PlatingSettings(
           rules.bench().of(recipe),
           Deposits.byId(rules.deposit()),

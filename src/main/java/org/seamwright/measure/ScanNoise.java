@@ -108,12 +108,14 @@ final class ScanNoise {
   /** Whether most of the area lies in facets with both a ridge and a valley. */
   private static boolean isRuffled(Mesh mesh, Topology topology, double facets) {
     double ruffled = 0;
+    double[] n = new double[3];
+    double[] m = new double[3];
     for (int f = 0; f < mesh.faceCount(); f++) {
       boolean ridge = false;
       boolean valley = false;
       double area = 0;
       for (int h = 3 * f; h < 3 * f + 3; h++) {
-        double turn = turn(mesh, topology, h);
+        double turn = turn(mesh, topology, h, n, m);
         ridge |= turn > LEAST_TURN;
         valley |= turn < -LEAST_TURN;
       }
@@ -129,37 +131,27 @@ final class ScanNoise {
    * Sine of the slope at which the tip of the face across an edge lies below this face's plane; 0
    * at borders.
    */
-  private static double turn(Mesh mesh, Topology topology, int h) {
+  private static double turn(Mesh mesh, Topology topology, int h, double[] n, double[] m) {
     int twin = topology.twin(h);
     if (twin < 0) {
       return 0;
     }
     double[] p = mesh.xyz();
     int[] corner = mesh.corner();
-    int a = 3 * corner[h];
-    int b = 3 * corner[Topology.next(h)];
-    int c = 3 * corner[Topology.prev(h)];
-    int d = 3 * corner[Topology.prev(twin)];
-    double ux = p[b] - p[a];
-    double uy = p[b + 1] - p[a + 1];
-    double uz = p[b + 2] - p[a + 2];
-    double vx = p[c] - p[a];
-    double vy = p[c + 1] - p[a + 1];
-    double vz = p[c + 2] - p[a + 2];
-    double x = uy * vz - uz * vy;
-    double y = uz * vx - ux * vz;
-    double z = ux * vy - uy * vx;
-    double wx = p[d] - p[a];
-    double wy = p[d + 1] - p[a + 1];
-    double wz = p[d + 2] - p[a + 2];
-    double mx = uy * wz - uz * wy;
-    double my = uz * wx - ux * wz;
-    double mz = ux * wy - uy * wx;
-    double scale2 = (x * x + y * y + z * z) * (mx * mx + my * my + mz * mz);
+    int a = corner[h];
+    int b = corner[Topology.next(h)];
+    int d = corner[Topology.prev(twin)];
+    Faces.areaVector(p, a, b, corner[Topology.prev(h)], n);
+    Faces.areaVector(p, a, b, d, m);
+    double wx = p[3 * d] - p[3 * a];
+    double wy = p[3 * d + 1] - p[3 * a + 1];
+    double wz = p[3 * d + 2] - p[3 * a + 2];
+    double scale2 =
+        (n[0] * n[0] + n[1] * n[1] + n[2] * n[2]) * (m[0] * m[0] + m[1] * m[1] + m[2] * m[2]);
     if (!(scale2 > 0)) {
       return 0;
     }
-    double edge = Math.sqrt(ux * ux + uy * uy + uz * uz);
-    return -(x * wx + y * wy + z * wz) * edge / Math.sqrt(scale2);
+    double edge = Faces.length(mesh, a, b);
+    return -(n[0] * wx + n[1] * wy + n[2] * wz) * edge / Math.sqrt(scale2);
   }
 }

@@ -1,5 +1,6 @@
 package org.seamwright.picture;
 
+import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.mesh.VertexFans;
 
@@ -13,7 +14,10 @@ import org.seamwright.mesh.VertexFans;
  */
 public final class CornerNormals {
   /** Faces meeting at more than this are shaded as an edge. Choice of this program. */
-  static final double CREASE_DEGREES = 40;
+  public static final double CREASE_DEGREES = 40;
+
+  /** Around a vertex with more faces (the tip of a fan) every face keeps its own normal. */
+  private static final int LARGEST_FAN = 512;
 
   /** Height over longest edge below which a face's normal is mostly rounding of its corners. */
   private static final double SLIVER = 1e-4;
@@ -33,8 +37,9 @@ public final class CornerNormals {
         faces,
         BLOCK,
         (from, to) -> {
+          double[] n = new double[3];
           for (int f = from; f < to; f++) {
-            faceNormal(mesh, f, unit, area, sliver);
+            faceNormal(mesh, f, n, unit, area, sliver);
           }
         });
     VertexFans fans = VertexFans.of(mesh);
@@ -51,34 +56,20 @@ public final class CornerNormals {
     return normal;
   }
 
-  private static void faceNormal(Mesh mesh, int f, float[] unit, float[] area, boolean[] sliver) {
-    double[] p = mesh.xyz();
-    int a = 3 * mesh.corner()[3 * f];
-    int b = 3 * mesh.corner()[3 * f + 1];
-    int c = 3 * mesh.corner()[3 * f + 2];
-    double ux = p[b] - p[a];
-    double uy = p[b + 1] - p[a + 1];
-    double uz = p[b + 2] - p[a + 2];
-    double vx = p[c] - p[a];
-    double vy = p[c + 1] - p[a + 1];
-    double vz = p[c + 2] - p[a + 2];
-    double nx = uy * vz - uz * vy;
-    double ny = uz * vx - ux * vz;
-    double nz = ux * vy - uy * vx;
-    double twice = Math.sqrt(nx * nx + ny * ny + nz * nz);
-    double wx = vx - ux;
-    double wy = vy - uy;
-    double wz = vz - uz;
-    double longest2 =
+  private static void faceNormal(
+      Mesh mesh, int f, double[] n, float[] unit, float[] area, boolean[] sliver) {
+    int a = mesh.corner()[3 * f];
+    int b = mesh.corner()[3 * f + 1];
+    int c = mesh.corner()[3 * f + 2];
+    Faces.areaVector(mesh.xyz(), a, b, c, n);
+    double twice = Math.sqrt(n[0] * n[0] + n[1] * n[1] + n[2] * n[2]);
+    double longest =
         Math.max(
-            wx * wx + wy * wy + wz * wz,
-            Math.max(ux * ux + uy * uy + uz * uz, vx * vx + vy * vy + vz * vz));
-    sliver[f] = !(twice > SLIVER * longest2);
+            Faces.length(mesh, a, b), Math.max(Faces.length(mesh, b, c), Faces.length(mesh, c, a)));
+    sliver[f] = !(twice > SLIVER * longest * longest);
     area[f] = (float) (twice / 2);
-    if (twice > 0) {
-      unit[3 * f] = (float) (nx / twice);
-      unit[3 * f + 1] = (float) (ny / twice);
-      unit[3 * f + 2] = (float) (nz / twice);
+    for (int axis = 0; axis < 3 && twice > 0; axis++) {
+      unit[3 * f + axis] = (float) (n[axis] / twice);
     }
   }
 
@@ -89,7 +80,8 @@ public final class CornerNormals {
     double x = 0;
     double y = 0;
     double z = 0;
-    for (int i = fans.begin(vertex); i < fans.begin(vertex + 1); i++) {
+    boolean summed = fans.begin(vertex + 1) - fans.begin(vertex) <= LARGEST_FAN;
+    for (int i = fans.begin(vertex); summed && i < fans.begin(vertex + 1); i++) {
       int other = fans.halfEdge(i) / 3;
       float dot =
           unit[own] * unit[3 * other]

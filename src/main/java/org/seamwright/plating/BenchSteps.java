@@ -180,6 +180,26 @@ final class BenchSteps {
         PRACTICE + PACE);
   }
 
+  /** A flash or build of gold made one of another metal. */
+  static Step layer(Step gold, String metal) {
+    boolean flash = gold.kind() == Step.Kind.FLASH;
+    return new Step(
+        metal + (flash ? " flash" : " build"),
+        flash
+            ? "Covers every place while it is still wet and active."
+            : "Brings the layer to the thickness promised, over the whole piece without seams.",
+        gold.kind(),
+        SHEET,
+        Step.DIRECT,
+        gold.secondsPerCm2(),
+        gold.passes(),
+        gold.handlingSeconds(),
+        gold.done(),
+        "Dark, rough or peeling: stop, find out why on scrap, and begin again.",
+        "Solutions may hold cyanide: never near acid, nor their drips and waste.",
+        PRACTICE + PACE);
+  }
+
   static Step finalRinse() {
     return new Step(
         "Rinse, then distilled water",

@@ -23,4 +23,9 @@ public record Deposit(
       throw new IllegalArgumentException("Deposit out of range: " + id);
     }
   }
+
+  /** Whether it is a gold: {@code gold-hard}, {@code gold-soft}. */
+  public boolean isGold() {
+    return id.startsWith("gold");
+  }
 }

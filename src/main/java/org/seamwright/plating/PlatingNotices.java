@@ -35,7 +35,7 @@ public final class PlatingNotices {
    */
   public static List<Notice> of(PlatingSettings settings, PlatingPlan plan) {
     List<Notice> notices = new ArrayList<>();
-    if (isGold(settings.deposit()) && settings.recipe().lacksBarrier()) {
+    if (settings.deposit().isGold() && settings.recipe().lacksBarrier()) {
       notices.add(
           new Notice(
               NO_BARRIER,
@@ -88,9 +88,5 @@ public final class PlatingNotices {
     double laidG = plan.sections().stream().mapToDouble(s -> s.flashG() + s.buildG()).sum();
     double cm2Um = laidG / settings.deposit().densityGCm3() * 1e4;
     return cm2Um * settings.secondsPerCm2PerUm();
-  }
-
-  private static boolean isGold(Deposit deposit) {
-    return deposit.id().startsWith("gold");
   }
 }

@@ -33,6 +33,28 @@ public record Recipe(
   }
 
   /**
+   * The same steps for laying another metal than gold: what is said of gold's voltage, colour and
+   * burns does not hold for it, and its solution's sheet decides.
+   *
+   * @return this for a gold
+   */
+  public Recipe laying(Deposit deposit) {
+    if (deposit.isGold()) {
+      return this;
+    }
+    List<Step> other =
+        steps.stream()
+            .map(
+                step ->
+                    switch (step.kind()) {
+                      case FLASH, BUILD -> BenchSteps.layer(step, deposit.name());
+                      case DRY_PREPARATION, WET, FINISH -> step;
+                    })
+            .toList();
+    return new Recipe(id, base, copperBearing, other, notes);
+  }
+
+  /**
    * Whether copper would lie right under gold: copper in the base or in a step, and no step after
    * it that lays nickel or palladium. Copper wanders into gold and dulls it (ASTM B488 asks for
    * nickel on copper alloys, secondary copy).

@@ -25,7 +25,7 @@ final class PieceModel {
   private final double[] centre;
   private final double[] outline;
   private final FaceTree tree;
-  private final CornerNormals shading;
+  private final ShadingNormals shading;
   private final boolean isClosed;
 
   /** Faces in the order of chunks. */
@@ -37,7 +37,7 @@ final class PieceModel {
       double[] centre,
       double[] outline,
       FaceTree tree,
-      CornerNormals shading,
+      ShadingNormals shading,
       boolean isClosed,
       int[] order) {
     this.mesh = mesh;
@@ -68,7 +68,7 @@ final class PieceModel {
         centre,
         Outline.of(mesh),
         FaceTree.of(mesh),
-        CornerNormals.of(mesh),
+        ShadingNormals.of(mesh),
         isClosed,
         order(mesh, bounds));
   }
@@ -127,7 +127,7 @@ final class PieceModel {
   }
 
   /** Light on the piece. */
-  CornerNormals shading() {
+  ShadingNormals shading() {
     return shading;
   }
 

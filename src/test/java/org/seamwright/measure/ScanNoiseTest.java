@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
-import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -149,13 +148,17 @@ class ScanNoiseTest {
         .isEqualTo(fine);
   }
 
-  /** A clean torus of ring 30 and tube 10, laid coarsely: 4π² · 30 · 10 mm², and no noise. */
+  /**
+   * A clean torus of ring 30 and tube 10, laid coarsely: no noise, and an estimate no further off
+   * 4π² · 30 · 10 mm² than the facets are.
+   */
   @ParameterizedTest
   @CsvSource({"16, 7", "20, 10", "32, 16", "60, 30"})
   void coarseSaddlesAreNoNoise(int around, int aroundTube) {
     Survey survey = NoiseCampaign.survey(Shapes.torus(30, 10, around, aroundTube));
+    double area = 4 * Math.PI * Math.PI * 300;
     assertThat(survey.smooth().noiseMm2()).isZero();
     assertThat(survey.smooth().areaMm2())
-        .isCloseTo(4 * Math.PI * Math.PI * 300, Percentage.withPercentage(around < 20 ? 12 : 6));
+        .isCloseTo(area, within(Math.abs(survey.areaMm2() - area)));
   }
 }

@@ -146,4 +146,21 @@ class RecipesTest {
         .allSatisfy(c -> assertThat(c.source()).isNotBlank())
         .anySatisfy(c -> assertThat(c.text()).contains("drips", "waste"));
   }
+
+  /** What is said of gold's voltage and burns must not stand on a sheet for silver. */
+  @ParameterizedTest
+  @MethodSource("all")
+  void otherMetalsGetNoneOfGoldsAdvice(Recipe recipe) throws PlatingException {
+    Recipe silver = recipe.laying(Deposits.byId("silver"));
+    assertThat(silver.steps())
+        .hasSameSizeAs(recipe.steps())
+        .extracting(Step::kind)
+        .isEqualTo(recipe.steps().stream().map(Step::kind).toList());
+    assertThat(silver.steps())
+        .filteredOn(s -> s.kind() == Step.Kind.FLASH || s.kind() == Step.Kind.BUILD)
+        .hasSize(2)
+        .allSatisfy(s -> assertThat(s.name()).startsWith("Silver"))
+        .allSatisfy(s -> assertThat(s.toString()).doesNotContainIgnoringCase("gold", "4 V"));
+    assertThat(recipe.laying(Deposits.byId("gold-soft"))).isSameAs(recipe);
+  }
 }

@@ -8,11 +8,11 @@ import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.testsupport.Shapes;
 
-class CornerNormalsTest {
+class ShadingNormalsTest {
   @Test
   void keepsTheEdgesOfACubeSharp() {
     Mesh cube = Shapes.cube(10, 3);
-    CornerNormals normals = CornerNormals.of(cube);
+    ShadingNormals normals = ShadingNormals.of(cube);
     double[] flat = new double[3];
     float[] at = new float[3];
     for (int f = 0; f < cube.faceCount(); f++) {
@@ -30,7 +30,7 @@ class CornerNormalsTest {
   @Test
   void pointsAwayFromTheMiddleOfASphereAllOverItsFaces() {
     Mesh sphere = Shapes.icosphere(25, 4);
-    CornerNormals normals = CornerNormals.of(sphere);
+    ShadingNormals normals = ShadingNormals.of(sphere);
     float[] at = new float[3];
     double[] c = new double[3];
     for (int f = 0; f < sphere.faceCount(); f++) {
@@ -50,7 +50,7 @@ class CornerNormalsTest {
     double c = Math.cos(Math.toRadians(30));
     Mesh roof =
         Mesh.of(new double[] {0, 0, 0, 0, 1, 0, 1, 0, 0, -c, 0, -s}, new int[] {0, 2, 1, 0, 1, 3});
-    CornerNormals normals = CornerNormals.of(roof);
+    ShadingNormals normals = ShadingNormals.of(roof);
     float[] at = new float[3];
     normals.at(0, 1, 0, 0, at, 0);
     assertThat(at[2]).isCloseTo(1, within(1e-6f));
@@ -65,7 +65,7 @@ class CornerNormalsTest {
   void givesFiniteNormalsForFacesWithoutArea() {
     Mesh sliver = Mesh.of(new double[] {0, 0, 0, 1, 0, 0, 2, 0, 0}, new int[] {0, 1, 2});
     float[] at = new float[3];
-    CornerNormals.of(sliver).at(0, 1, 0, 0, at, 0);
+    ShadingNormals.of(sliver).at(0, 1, 0, 0, at, 0);
     assertThat(at).containsExactly(0, 0, 0);
   }
 }
