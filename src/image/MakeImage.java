@@ -53,20 +53,10 @@ final class MakeImage {
 
   /**
    * What the launcher starts Java with. The parallel collector does least beside work in large
-   * arrays; half of the memory may be used, since a piece of many faces needs it. The optimising
-   * compiler waits ten times as long as it would: most runs are short, its work is a good part of
-   * them, and what pays for it is reached soon enough.
+   * arrays; half of the memory may be used, since a piece of many faces needs it.
    */
   private static final List<String> OPTIONS =
-      List.of(
-          "-Xshare:auto",
-          "-XX:+UseParallelGC",
-          "-XX:MaxRAMPercentage=50",
-          "-XX:-UsePerfData",
-          "-XX:Tier4InvocationThreshold=50000",
-          "-XX:Tier4MinInvocationThreshold=6000",
-          "-XX:Tier4CompileThreshold=150000",
-          "-XX:Tier4BackEdgeThreshold=400000");
+      List.of("-Xshare:auto", "-XX:+UseParallelGC", "-XX:MaxRAMPercentage=50", "-XX:-UsePerfData");
 
   private static final List<String> ABOUT =
       List.of(
