@@ -8,6 +8,8 @@ import org.seamwright.plating.PlatingException;
 import org.seamwright.plating.Recipe;
 import org.seamwright.plating.Recipes;
 import org.seamwright.plating.Step;
+import org.seamwright.plating.Underlayers;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -27,11 +29,24 @@ import picocli.CommandLine.Spec;
       "Examples:",
       "  seamwright recipe",
       "  seamwright recipe brass",
-      "  seamwright recipe brass --json"
+      "  seamwright recipe brass --json",
+      "  seamwright recipe silver --nickel-barrier",
+      "  seamwright recipe brass --level copper --json"
     })
 final class RecipeCommand implements Callable<Integer> {
   @Parameters(arity = "0..1", paramLabel = "ID", description = "Recipe; else all are listed.")
   private Optional<String> id;
+
+  @Option(
+      names = "--level",
+      paramLabel = "METAL",
+      description = "Fill scratches first and polish: copper or nickel.")
+  private Optional<Underlayers.Levelling> level;
+
+  @Option(
+      names = "--nickel-barrier",
+      description = "Lay nickel right before the flash, where the recipe has none.")
+  private boolean barrier;
 
   @Option(names = "--json", description = "Print JSON.")
   private boolean json;
@@ -42,12 +57,15 @@ final class RecipeCommand implements Callable<Integer> {
   public Integer call() throws PlatingException {
     PrintWriter out = spec.commandLine().getOut();
     if (id.isPresent()) {
-      Recipe recipe = Recipes.byId(id.get());
+      Recipe recipe = changed(Recipes.byId(id.get()));
       if (json) {
         out.print(Json.forTerminal(RecipeJson.text(recipe)));
       } else {
         print(recipe, out);
       }
+    } else if (level.isPresent() || barrier) {
+      throw new CommandLine.ParameterException(
+          spec.commandLine(), "--level and --nickel-barrier need the ID of a recipe");
     } else if (json) {
       out.print(Json.forTerminal(RecipeJson.text(Recipes.all())));
     } else {
@@ -55,6 +73,11 @@ final class RecipeCommand implements Callable<Integer> {
     }
     out.flush();
     return ExitCode.DONE;
+  }
+
+  private Recipe changed(Recipe recipe) {
+    Recipe barred = barrier ? Underlayers.withNickelBarrier(recipe) : recipe;
+    return level.map(with -> Underlayers.levelled(barred, with)).orElse(barred);
   }
 
   private static void print(Recipe recipe, PrintWriter out) {

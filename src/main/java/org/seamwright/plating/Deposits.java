@@ -40,7 +40,21 @@ public final class Deposits {
           new Deposit("silver", "Silver", 10.5, 107.8682, 1, density("10.5") + WEIGHT),
           new Deposit("nickel", "Nickel", 8.9, 58.6934, 2, density("8.90") + WEIGHT),
           new Deposit(
-              "copper", "Copper", 8.96, 63.546, 2, density("8.96") + WEIGHT + " Copper(II)."),
+              "copper",
+              "Copper, acid",
+              8.96,
+              63.546,
+              2,
+              density("8.96")
+                  + WEIGHT
+                  + " Copper(II), as in acid and in cyanide-free alkaline solutions."),
+          new Deposit(
+              "copper-cyanide",
+              "Copper, alkaline with cyanide",
+              8.96,
+              63.546,
+              1,
+              density("8.96") + WEIGHT + " Copper(I)."),
           new Deposit(
               "rhodium",
               "Rhodium",

@@ -62,6 +62,7 @@ public final class Recipes {
           passive("stainless-steel", "Stainless steel (300 and 400 series)"),
           passive("nickel-alloy", "Nickel-base or chrome-base alloy"),
           nickelPlated(),
+          chromePlated(),
           zincDieCast(),
           aluminium(),
           silver(),
@@ -234,6 +235,30 @@ public final class Recipes {
             + " Some strippers make hexavalent chromium, which is poison and hazardous waste.",
         "Nickel worn through to the base is a barrier no longer: plate nickel anew.",
         "ASTM B343 is the practice for plating nickel on nickel.");
+  }
+
+  /** Chromium plate: taken off first, then as nickel plated (published trade column). */
+  private static Recipe chromePlated() {
+    Recipe nickel = nickelPlated();
+    List<Step> steps = new ArrayList<>(nickel.steps());
+    steps.add(
+        0,
+        new Step(
+            "Have the chromium stripped",
+            "Nothing holds on chromium: its film grows back at once.",
+            Step.Kind.DRY_PREPARATION,
+            "",
+            "",
+            0,
+            1,
+            0,
+            "The yellowish nickel beneath shows everywhere; no bluish chromium is left in corners.",
+            "Bare copper, brass or steel shows: the nickel is worn through. Plate nickel anew.",
+            "Leave it to those equipped for it: some strippers make hexavalent chromium, others gas"
+                + " violently.",
+            "published trade column (plating on chromium itself is possible but very difficult);"
+                + " time: shop setting, none is counted here"));
+    return new Recipe("chrome-plated", "Chromium plated (any base)", steps, nickel.notes());
   }
 
   private static Recipe zincDieCast() {

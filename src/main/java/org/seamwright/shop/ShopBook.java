@@ -89,7 +89,7 @@ public final class ShopBook implements AutoCloseable {
 
   /** All bottles by number. */
   public List<Bottle> bottles() throws ShopException {
-    return rows(ShopTable.BOTTLES, "ORDER BY id").stream().map(ShopRows::bottle).toList();
+    return sound(ShopTable.BOTTLES, "ORDER BY id").stream().map(ShopRows::bottle).toList();
   }
 
   /**
@@ -130,8 +130,8 @@ public final class ShopBook implements AutoCloseable {
   public List<Price> prices(String what) throws ShopException {
     List<List<Object>> rows =
         what.isEmpty()
-            ? rows(ShopTable.PRICES, "ORDER BY id")
-            : rows(ShopTable.PRICES, "WHERE what = ? ORDER BY id", what);
+            ? sound(ShopTable.PRICES, "ORDER BY id")
+            : sound(ShopTable.PRICES, "WHERE what = ? ORDER BY id", what);
     return rows.stream().map(ShopRows::price).toList();
   }
 
@@ -158,7 +158,7 @@ public final class ShopBook implements AutoCloseable {
     }
     values.add(most);
     where.append(" ORDER BY date DESC, id DESC LIMIT ?");
-    return rows(ShopTable.RUNS, where.toString(), values.toArray()).stream()
+    return sound(ShopTable.RUNS, where.toString(), values.toArray()).stream()
         .map(ShopRows::run)
         .toList();
   }
@@ -208,6 +208,16 @@ public final class ShopBook implements AutoCloseable {
   /** All rows of a table by its first column. */
   public List<List<Object>> rows(ShopTable table) throws ShopException {
     return rows(table, "ORDER BY 1");
+  }
+
+  /** Rows whose every cell is in range: another program may have written into the file. */
+  private List<List<Object>> sound(ShopTable table, String rest, Object... values)
+      throws ShopException {
+    List<List<Object>> rows = rows(table, rest, values);
+    for (List<Object> row : rows) {
+      ShopRanges.check(table, row, source, table.sqlName() + ", id " + row.get(0));
+    }
+    return rows;
   }
 
   private List<List<Object>> rows(ShopTable table, String rest, Object... values)
@@ -323,6 +333,7 @@ public final class ShopBook implements AutoCloseable {
   }
 
   private long insert(ShopTable table, List<Object> cells) throws ShopException {
+    ShopRanges.check(table, cells, "Entry for the shop book", table.sqlName());
     return write(
         () -> {
           insertRow(table, cells);

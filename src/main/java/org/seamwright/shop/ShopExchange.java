@@ -77,6 +77,7 @@ public final class ShopExchange {
       for (int i = 0; i < cells.size(); i++) {
         row.add(table.cell(i, cells.get(i), source, place));
       }
+      ShopRanges.check(table, row, source, place);
       rows.add(new Row(table, row));
     }
     return book.insertAll(rows);

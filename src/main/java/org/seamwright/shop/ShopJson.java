@@ -120,6 +120,7 @@ public final class ShopJson {
         for (int c = 0; c < texts.size(); c++) {
           cells.add(table.cell(c, texts.get(c), source, place));
         }
+        ShopRanges.check(table, cells, source, place);
         rows.add(new ShopExchange.Row(table, cells));
       }
     }

@@ -2,11 +2,13 @@ package org.seamwright.plating;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -162,5 +164,46 @@ class RecipesTest {
         .allSatisfy(s -> assertThat(s.name()).startsWith("Silver"))
         .allSatisfy(s -> assertThat(s.toString()).doesNotContainIgnoringCase("gold", "4 V"));
     assertThat(recipe.laying(Deposits.byId("gold-soft"))).isSameAs(recipe);
+  }
+
+  /** A published trade column: strip first, then as nickel plated; no step plates on chromium. */
+  @Test
+  void chromiumIsTakenOffFirst() throws PlatingException {
+    List<String> names = names("chrome-plated");
+    assertThat(names.get(0)).contains("stripped");
+    assertThat(names.subList(1, names.size())).isEqualTo(names("nickel-plated"));
+  }
+
+  /**
+   * ASM Handbook vol. 5, table 1: copper 0.013, alkaline nickel 0.017 A·h per in² and 0.0001 in;
+   * ten times that thickness at 5 A/in² is 0.026 and 0.034 h, an inch squared being 6.4516 cm².
+   */
+  @ParameterizedTest
+  @CsvSource({"COPPER, 14.508", "NICKEL, 18.972"})
+  void scratchesAreFilledAndPolishedBeforeTheFirstStep(
+      Underlayers.Levelling with, double secondsPerCm2) throws PlatingException {
+    Recipe steel = Recipes.byId("low-carbon-steel");
+    Recipe levelled = Underlayers.levelled(steel, with);
+    assertThat(levelled.steps().get(0).name()).isEqualTo("Level with " + with.metal());
+    assertThat(levelled.steps().get(0).secondsPerCm2()).isCloseTo(secondsPerCm2, within(0.001));
+    assertThat(levelled.steps().get(1).name()).isEqualTo("Polish");
+    assertThat(levelled.steps().subList(2, levelled.steps().size())).isEqualTo(steel.steps());
+    assertThat(levelled.steps()).extracting(Step::kind).isSorted();
+  }
+
+  /** Copper laid to fill scratches asks for a barrier, nickel laid for it does not. */
+  @Test
+  void copperThatLevelsNeedsABarrierToo() throws PlatingException {
+    Recipe silver = Recipes.byId("silver");
+    assertThat(silver.lacksBarrier()).isFalse();
+    assertThat(Underlayers.levelled(silver, Underlayers.Levelling.COPPER).lacksBarrier()).isTrue();
+    assertThat(Underlayers.levelled(silver, Underlayers.Levelling.NICKEL).lacksBarrier()).isFalse();
+    Recipe barred = Underlayers.withNickelBarrier(silver);
+    assertThat(Underlayers.levelled(barred, Underlayers.Levelling.COPPER).lacksBarrier()).isFalse();
+    assertThat(barred.steps())
+        .extracting(Step::name)
+        .containsSubsequence(
+            "Rinse after activating", "Nickel", "Rinse after nickel", "Gold flash");
+    assertThat(Underlayers.withNickelBarrier(barred)).isSameAs(barred);
   }
 }

@@ -10,6 +10,7 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.Callable;
@@ -19,6 +20,7 @@ import java.util.concurrent.Future;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class ShopBookTest {
@@ -193,7 +195,7 @@ class ShopBookTest {
       for (int i = 0; i < 30; i++) {
         StringBuilder note = new StringBuilder();
         random.ints(8, 0, signs.length()).forEach(k -> note.append(signs.charAt(k)));
-        double figure = random.nextInt(4) == 0 ? Double.NaN : random.nextGaussian() * 1e-5;
+        double figure = random.nextInt(4) == 0 ? Double.NaN : 1e-5 * (1 - random.nextDouble());
         book.add(
             new Run(
                 0,
@@ -265,6 +267,72 @@ class ShopBookTest {
       }
       assertThat(new String(Files.readAllBytes(file()), 0, 15, StandardCharsets.US_ASCII))
           .isEqualTo("SQLite format 3");
+    }
+  }
+
+  /** One cell out of range in a file that is right otherwise: refused with its place, all of it. */
+  @ParameterizedTest
+  @CsvSource({
+    "full_g, -10",
+    "g_per_l, 0",
+    "deposit, gold",
+    "opened_on, yesterday",
+    "remaining_g, 11",
+    "size, 0",
+    "unit, oz",
+    "hundredths, 0",
+    "what, ''",
+    "date, 2026-02-30",
+    "solution_ml, -1",
+    "usable_share, 1.5",
+    "minutes, 0",
+    "amp_hours, -2",
+    "before_g, 0",
+    "readings_um, 1.2 thick",
+    "readings_um, -1",
+    "job, ''",
+  })
+  void importRefusesWhatNoBenchNotes(String column, String wrong) throws Exception {
+    try (ShopBook book = ShopBook.open(file());
+        ShopBook other = ShopBook.open(folder.resolve("other.db"))) {
+      other.add(bottle(10));
+      other.add(new Price(0, "invented gold", 10, "g", 90_000, "EUR"));
+      other.add(run("cup", "gold-hard", 1));
+      String[] lines = ShopExchange.csv(other).split("\r\n", -1);
+      int changed = 0;
+      for (int i = 0; i + 1 < lines.length; i++) {
+        List<String> cells = new ArrayList<>(List.of(lines[i].split(",", -1)));
+        List<String> next = new ArrayList<>(List.of(lines[i + 1].split(",", -1)));
+        int at = cells.indexOf(column);
+        if (at > 0 && changed == 0) {
+          next.set(at, wrong);
+          lines[i + 1] = String.join(",", next);
+          changed++;
+        }
+      }
+      assertThat(changed).isOne();
+      String csv = String.join("\r\n", lines);
+      assertThatThrownBy(() -> ShopExchange.enterCsv(book, csv, "t.csv"))
+          .isInstanceOf(ShopException.class)
+          .hasMessageContainingAll("t.csv", "record", column);
+      assertThat(book.bottles()).isEmpty();
+      assertThat(book.prices("")).isEmpty();
+      assertThat(book.runs("", "", "", 9)).isEmpty();
+    }
+  }
+
+  /** What another program wrote into the file is named and can still be exported. */
+  @Test
+  void aSpoiltRowIsNamedAndCanBeExported() throws Exception {
+    try (ShopBook book = ShopBook.open(file())) {
+      book.add(run("cup", "gold-hard", 1));
+    }
+    sql("UPDATE runs SET readings_um = 'thick'");
+    try (ShopBook book = ShopBook.open(file())) {
+      assertThatThrownBy(() -> book.runs("", "", "", 9))
+          .isInstanceOf(ShopException.class)
+          .hasMessageContainingAll("runs, id 1", "readings_um", "thick");
+      assertThat(ShopExchange.csv(book)).contains("thick");
     }
   }
 }
