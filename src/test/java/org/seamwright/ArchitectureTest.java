@@ -97,8 +97,13 @@ class ArchitectureTest {
                       "job",
                       "paper")),
               Map.entry(
+                  "bench",
+                  List.of(
+                      "basis", "units", "section", "mask", "plating", "job", "shop", "desk")),
+              Map.entry(
                   "window",
                   List.of(
+                      "bench",
                       "basis",
                       "units",
                       "mesh",

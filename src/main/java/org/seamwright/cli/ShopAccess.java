@@ -31,13 +31,7 @@ final class ShopAccess {
   }
 
   private Path file() {
-    if (book != null) {
-      return book;
-    }
-    String named = System.getenv("SEAMWRIGHT_BOOK");
-    return named == null || named.isBlank()
-        ? Path.of(System.getProperty("user.home"), "seamwright-shop.db")
-        : Path.of(named);
+    return book != null ? book : ShopBook.usual();
   }
 
   boolean isJson() {

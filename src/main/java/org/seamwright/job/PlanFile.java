@@ -7,6 +7,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.seamwright.basis.IoReason;
+import org.seamwright.measure.Survey;
 import org.seamwright.plating.Deposit;
 import org.seamwright.plating.Deposits;
 import org.seamwright.plating.PlatingException;
@@ -39,6 +40,26 @@ public record PlanFile(
   /** Copies the map, in the order of the plan. */
   public PlanFile {
     netMm2 = Collections.unmodifiableMap(new LinkedHashMap<>(netMm2));
+  }
+
+  /** What a plan that was just made tells, as its plan.json would. */
+  public static PlanFile of(PlannedJob planned) {
+    Survey.SmoothArea smooth = planned.survey().smooth();
+    Map<Integer, Double> net = new LinkedHashMap<>();
+    planned.sections().sections().forEach(s -> net.put(s.id(), s.netMm2()));
+    return new PlanFile(
+        planned.job().piece(),
+        planned.settings().deposit(),
+        planned.settings().thicknessUm(),
+        planned.settings().loss(),
+        planned.settings().secondsPerCm2PerUm(),
+        planned.settings().efficiency(),
+        areaBar(smooth.lowMm2(), smooth.areaMm2(), smooth.highMm2()),
+        net);
+  }
+
+  private static double areaBar(double low, double area, double high) {
+    return (high - low) / 2 / RECTANGULAR / area;
   }
 
   /** Plated area of all sections, mm². */
@@ -98,7 +119,7 @@ public record PlanFile(
             number(settings, "lossHigh", source)),
         number(settings, "secondsPerCm2PerUm", source),
         number(settings, "efficiency", source),
-        (high - low) / 2 / RECTANGULAR / area,
+        areaBar(low, area, high),
         net);
   }
 

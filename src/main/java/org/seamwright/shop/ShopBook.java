@@ -37,6 +37,17 @@ public final class ShopBook implements AutoCloseable {
   }
 
   /**
+   * Where the book is unless another is named: what the environment variable SEAMWRIGHT_BOOK says,
+   * else seamwright-shop.db in the user's home folder.
+   */
+  public static Path usual() {
+    String named = System.getenv("SEAMWRIGHT_BOOK");
+    return named == null || named.isBlank()
+        ? Path.of(System.getProperty("user.home"), "seamwright-shop.db")
+        : Path.of(named);
+  }
+
+  /**
    * Opens a book, making it where there is none, and brings an older one to this version.
    *
    * @throws ShopException if it can't be opened or is no shop book

@@ -38,7 +38,7 @@ class MessagesTest {
     // Keys are written whole, or as a family and a word put behind it: "tool." + word.
     Set<String> begun = new TreeSet<>();
     Pattern literal = Pattern.compile("\"([a-z]+(?:[._-][a-z]+)*\\.?)\"( \\+)?");
-    for (String place : new String[] {"desk", "window"}) {
+    for (String place : new String[] {"desk", "bench", "window"}) {
       try (Stream<Path> files = Files.list(Path.of("src/main/java/org/seamwright/" + place))) {
         for (Path file : files.toList()) {
           Matcher matcher = literal.matcher(Files.readString(file));

@@ -1,0 +1,531 @@
+package org.seamwright.bench;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Executor;
+import java.util.function.Function;
+import java.util.function.LongSupplier;
+import org.seamwright.basis.InputException;
+import org.seamwright.basis.IoReason;
+import org.seamwright.bench.BenchEvent.What;
+import org.seamwright.desk.Desk;
+import org.seamwright.desk.DeskState;
+import org.seamwright.desk.Messages;
+import org.seamwright.desk.NextStep;
+import org.seamwright.desk.Watched;
+import org.seamwright.shop.ShopException;
+
+/**
+ * The run at the bench of the job that is open: what is told becomes an event, is kept on disk, and
+ * only then counts.
+ *
+ * <p>All methods are called on the user interface's thread. Events are made, written and added up
+ * on one thread in the background, in the order they were told; the time of each is that of the
+ * telling.
+ */
+public final class BenchDesk {
+  /** A foot on a pedal and a worn contact close twice: a setting of the program, no source. */
+  static final long BOUNCE_MS = 300;
+
+  private static final DateTimeFormatter ASIDE =
+      DateTimeFormatter.ofPattern("yyyyMMdd-HHmmss").withZone(ZoneOffset.UTC);
+
+  private final Desk desk;
+  private final Executor background;
+  private final Executor userInterface;
+  private final LongSupplier clock;
+  private final BenchBook book;
+  private final ZoneId zone;
+  private final Watched<Optional<Run>> run = new Watched<>(Optional.empty());
+  private final Watched<Optional<Halt>> halt = new Watched<>(Optional.empty());
+  private final Watched<String> trouble = new Watched<>("");
+  private final Watched<BenchSettings> settings = new Watched<>(BenchSettings.FIRST);
+  private final Watched<Optional<Countdown>> countdown = new Watched<>(Optional.empty());
+  private final Watched<Alarm> alarm = new Watched<>(Alarm.NONE);
+  private long lastKeyMs = Long.MIN_VALUE / 2;
+
+  /** Of the background thread: the run that is kept. */
+  private Optional<Kept> kept = Optional.empty();
+
+  private record Kept(BenchPlan plan, BenchLog log, BenchRules rules, BenchState state) {}
+
+  /**
+   * The run as it stands.
+   *
+   * @param plan what it is worked by
+   * @param state what has been done
+   */
+  public record Run(BenchPlan plan, BenchState state) {
+    /** The run in words. */
+    public BenchWords words() {
+      return new BenchWords(plan, state);
+    }
+  }
+
+  /**
+   * Why a run that is there cannot be gone on with.
+   *
+   * @param why a sentence
+   * @param remedy what to do
+   * @param canSetAside whether the run can be set aside for a new one
+   */
+  public record Halt(String why, String remedy, boolean canSetAside) {}
+
+  /**
+   * A warning to sound.
+   *
+   * @param wetSinceMs the wetting that it belongs to
+   * @param level how urgent
+   */
+  public record Alarm(long wetSinceMs, Countdown.Level level) {
+    static final Alarm NONE = new Alarm(-1, Countdown.Level.CALM);
+
+    /** Whether it is to be heard. */
+    public boolean sounds() {
+      return level == Countdown.Level.SOON || level == Countdown.Level.OVER;
+    }
+  }
+
+  /**
+   * A bench.
+   *
+   * @param background runs work one after the other
+   * @param userInterface runs short work on the user interface's thread, in order
+   * @param clock ms since 1970, never going back
+   * @param book the shop book
+   * @param zone that of dates in the book
+   */
+  public BenchDesk(
+      Desk desk,
+      Executor background,
+      Executor userInterface,
+      LongSupplier clock,
+      Path book,
+      ZoneId zone) {
+    this.desk = desk;
+    this.background = background;
+    this.userInterface = userInterface;
+    this.clock = clock;
+    this.book = new BenchBook(book);
+    this.zone = zone;
+  }
+
+  /** The run, while the bench is open. */
+  public Watched<Optional<Run>> run() {
+    return run;
+  }
+
+  /** Why there is no run although the bench was asked for. */
+  public Watched<Optional<Halt>> halt() {
+    return halt;
+  }
+
+  /** What went wrong last, one or two sentences; empty if nothing. */
+  public Watched<String> trouble() {
+    return trouble;
+  }
+
+  /** What the shop chose. */
+  public Watched<BenchSettings> settings() {
+    return settings;
+  }
+
+  /** The wet window as of the last {@link #tick}. */
+  public Watched<Optional<Countdown>> countdown() {
+    return countdown;
+  }
+
+  /** The warning that is due; told once for each wetting and level. */
+  public Watched<Alarm> alarm() {
+    return alarm;
+  }
+
+  /** The time by the bench's clock, ms since 1970. */
+  public long nowMs() {
+    return clock.getAsLong();
+  }
+
+  /** What must be done before a run; empty if the job is ready for it. */
+  public Optional<NextStep> missing() {
+    DeskState state = desk.state().get();
+    NextStep next = NextStep.of(state, true);
+    // A plan over its limit can be worked all the same; the line at the bottom says so.
+    boolean ready = state.isPlanned() && state.jobFile().isPresent();
+    boolean mayKeep =
+        state.saving() instanceof DeskState.Saving.Done
+            || state.saving() instanceof DeskState.Saving.Under;
+    return ready && mayKeep ? Optional.empty() : Optional.of(next);
+  }
+
+  /** Whether the job has a run that has begun and is not over. */
+  public boolean isUnderWay() {
+    return desk.state().get().jobFile().filter(f -> BenchLog.isUnderWay(BenchLog.of(f))).isPresent();
+  }
+
+  /** Opens the bench: begins a run, or takes up the one that is there. */
+  public void enter() {
+    if (missing().isPresent() || run.get().isPresent()) {
+      return;
+    }
+    DeskState state = desk.state().get();
+    Path file = BenchLog.of(state.jobFile().orElseThrow());
+    BenchPlan plan = BenchPlan.of(state.plan().orElseThrow());
+    long now = clock.getAsLong();
+    halt.set(Optional.empty());
+    trouble.set("");
+    background.execute(
+        () -> {
+          try {
+            open(file, plan, now);
+          } catch (BenchException e) {
+            boolean damaged = !e.place().isEmpty();
+            halt(e.source() + ": " + sentence(e), e.remedy(), damaged);
+            return;
+          }
+          chosen();
+        });
+  }
+
+  private void open(Path file, BenchPlan plan, long now) throws BenchException {
+    BenchLog log = BenchLog.open(file, plan.fingerprint());
+    if (!log.fingerprint().equals(plan.fingerprint()) && !log.events().isEmpty()) {
+      log.close();
+      halt(
+          Messages.text("bench.halt.changed", file.toString()),
+          Messages.text("bench.halt.undo"),
+          true);
+      return;
+    }
+    BenchRules rules = new BenchRules(plan);
+    BenchState state = rules.replay(log.events());
+    kept = Optional.of(new Kept(plan, log, rules, state));
+    if (state.startedMs() > 0 && !state.ended()) {
+      write(BenchEvent.of(now, What.REOPENED, 0, 0));
+    }
+    publish();
+  }
+
+  private void halt(String why, String remedy, boolean canSetAside) {
+    userInterface.execute(() -> halt.set(Optional.of(new Halt(why, remedy, canSetAside))));
+  }
+
+  private void chosen() {
+    try {
+      BenchSettings found = book.settings();
+      userInterface.execute(() -> settings.set(found));
+    } catch (ShopException e) {
+      // The bench works without; entering the run will say what is wrong with the book.
+      say("");
+    }
+  }
+
+  /** Leaves the bench; the run stays as it is. */
+  public void leave() {
+    halt.set(Optional.empty());
+    background.execute(
+        () -> {
+          shut();
+          userInterface.execute(
+              () -> {
+                run.set(Optional.empty());
+                countdown.set(Optional.empty());
+              });
+        });
+  }
+
+  private void shut() {
+    try {
+      if (kept.isPresent()) {
+        kept.get().log().close();
+      }
+    } catch (BenchException e) {
+      // Everything in it is on the disk already.
+      say(sentence(e));
+    } finally {
+      kept = Optional.empty();
+    }
+  }
+
+  /** Sets the run of the job aside, under a name with the time, and begins a new one. */
+  public void beginAnew() {
+    Optional<Path> jobFile = desk.state().get().jobFile();
+    if (jobFile.isEmpty()) {
+      return;
+    }
+    Path file = BenchLog.of(jobFile.get());
+    long now = clock.getAsLong();
+    background.execute(
+        () -> {
+          shut();
+          try {
+            setAside(file, now);
+          } catch (IOException e) {
+            halt(Messages.text("bench.halt.kept", file.toString(), IoReason.of(e)), "", true);
+            return;
+          }
+          userInterface.execute(
+              () -> {
+                run.set(Optional.empty());
+                enter();
+              });
+        });
+  }
+
+  private static void setAside(Path file, long now) throws IOException {
+    String name = file.getFileName() + "-" + ASIDE.format(Instant.ofEpochMilli(now));
+    Path target = file.resolveSibling(name);
+    for (int i = 2; Files.exists(target); i++) {
+      target = file.resolveSibling(name + "-" + i);
+    }
+    if (Files.exists(file)) {
+      Files.move(file, target);
+    }
+  }
+
+  /** Tells the time: the view does so a few times a second. */
+  public void tick() {
+    long now = clock.getAsLong();
+    Optional<Countdown> left = run.get().flatMap(r -> Countdown.of(r.plan(), r.state(), now));
+    countdown.set(left);
+    if (left.isPresent()) {
+      Alarm due = new Alarm(run.get().orElseThrow().state().wet().sinceMs(), left.get().level());
+      alarm.set(due);
+    } else {
+      alarm.set(Alarm.NONE);
+    }
+  }
+
+  /** The one key: ticks what is to be ticked, or says that a step is done. */
+  public void key() {
+    long now = clock.getAsLong();
+    if (now - lastKeyMs < BOUNCE_MS) {
+      return;
+    }
+    lastKeyMs = now;
+    tell(
+        now,
+        s ->
+            switch (s.phase()) {
+              case CAUTIONS ->
+                  Optional.of(
+                      BenchEvent.of(
+                          now,
+                          What.CAUTION_SEEN,
+                          0,
+                          BenchState.unticked(s.cautions()).getAsInt()));
+              case MASKS ->
+                  Optional.of(
+                      BenchEvent.of(
+                          now, What.MASK_TICKED, 0, BenchState.unticked(s.masks()).getAsInt()));
+              case WORK ->
+                  s.wet().asked()
+                      ? Optional.empty()
+                      : Optional.of(at(s, now, What.NEXT));
+              case THROUGH, ENDED -> Optional.empty();
+            });
+  }
+
+  private static BenchEvent at(BenchState state, long now, What what) {
+    return BenchEvent.of(now, what, state.sectionId(), state.at().step());
+  }
+
+  /** One step back. */
+  public void back() {
+    atWork(What.BACK);
+  }
+
+  /** The section in hand has dried: it begins again. */
+  public void driedOut() {
+    atWork(What.DRIED_OUT);
+  }
+
+  /** Every place of the section in hand is wet. */
+  public void stillWet() {
+    atWork(What.STILL_WET);
+  }
+
+  /** A dip into the solution. */
+  public void dip() {
+    atWork(What.DIP);
+  }
+
+  private void atWork(What what) {
+    long now = clock.getAsLong();
+    tell(now, s -> s.at().section() < 0 ? Optional.empty() : Optional.of(at(s, now, what)));
+  }
+
+  /** Takes the last dip or figure back. */
+  public void undo() {
+    long now = clock.getAsLong();
+    tell(
+        now,
+        s ->
+            s.entries().isEmpty()
+                ? Optional.empty()
+                : Optional.of(BenchEvent.of(now, What.UNDONE, 0, 0)));
+  }
+
+  /** Goes over to another section, by its number. */
+  public void choose(int section) {
+    long now = clock.getAsLong();
+    tell(now, s -> Optional.of(BenchEvent.of(now, What.CHOSEN, section, 0)));
+  }
+
+  /** Ticks a mask, or takes its tick away; by its number in the list, from 0. */
+  public void mask(int index, boolean on) {
+    long now = clock.getAsLong();
+    What what = on ? What.MASK_TICKED : What.MASK_CLEARED;
+    tell(now, s -> Optional.of(BenchEvent.of(now, what, 0, index)));
+  }
+
+  /**
+   * Notes a figure.
+   *
+   * @param section number of the section; 0 for the whole piece
+   */
+  public void note(int section, What what, NumberPad pad) {
+    if (pad.value().isEmpty() || !what.isEntry()) {
+      return;
+    }
+    long now = clock.getAsLong();
+    tell(
+        now,
+        s ->
+            Optional.of(
+                new BenchEvent(
+                    now,
+                    what,
+                    section,
+                    s.at().step(),
+                    pad.value().getAsDouble(),
+                    pad.resolution())));
+  }
+
+  /** Ends the run and enters it in the shop book; enters it again if that failed before. */
+  public void end() {
+    long now = clock.getAsLong();
+    tell(
+        now,
+        s ->
+            s.ended() || s.at().section() < 0
+                ? Optional.empty()
+                : Optional.of(BenchEvent.of(now, What.ENDED, 0, 0)));
+    background.execute(() -> enterInBook(now));
+  }
+
+  private void enterInBook(long now) {
+    if (kept.filter(k -> k.state().ended()).isEmpty()) {
+      return;
+    }
+    try {
+      BenchRuns runs = new BenchRuns(kept.get().plan(), kept.get().state(), zone);
+      if (kept.get().state().booked().containsAll(runs.sections())) {
+        return;
+      }
+      for (BenchBook.Entered entered : book.enter(runs)) {
+        write(new BenchEvent(now, What.BOOKED, entered.section(), 0, entered.id(), 0));
+      }
+      publish();
+    } catch (ShopException | BenchException e) {
+      say(sentence(e) + " " + e.remedy());
+    }
+  }
+
+  /** Whether the whole run is in the shop book. */
+  public boolean isBooked() {
+    return run.get()
+        .filter(r -> r.state().ended())
+        .filter(r -> r.state().booked().containsAll(runs(r).sections()))
+        .isPresent();
+  }
+
+  /** The shop book's file. */
+  public Path bookFile() {
+    return book.file();
+  }
+
+  /** What the run came to. */
+  public List<BenchWords.Summary> summary() {
+    return run.get().map(r -> r.words().summary(runs(r))).orElse(List.of());
+  }
+
+  private BenchRuns runs(Run of) {
+    return new BenchRuns(of.plan(), of.state(), zone);
+  }
+
+  /** Chooses the one key, by the toolkit's name of it, and remembers it. */
+  public void chooseKey(String name) {
+    keep(new BenchSettings(name, settings.get().muted()));
+  }
+
+  /** Makes warnings heard, or not. */
+  public void mute(boolean muted) {
+    keep(new BenchSettings(settings.get().key(), muted));
+  }
+
+  private void keep(BenchSettings chosen) {
+    settings.set(chosen);
+    background.execute(
+        () -> {
+          try {
+            book.keep(chosen);
+          } catch (ShopException e) {
+            say(Messages.text("bench.unremembered") + " " + sentence(e));
+          }
+        });
+  }
+
+  private void tell(long now, Function<BenchState, Optional<BenchEvent>> telling) {
+    background.execute(
+        () -> {
+          if (kept.isEmpty()) {
+            return;
+          }
+          Optional<BenchEvent> event = telling.apply(kept.get().state());
+          if (event.isEmpty()) {
+            return;
+          }
+          try {
+            write(event.get());
+            publish();
+          } catch (BenchException e) {
+            say(sentence(e) + " " + e.remedy());
+          }
+        });
+  }
+
+  /** Kept first, then counted. */
+  private void write(BenchEvent event) throws BenchException {
+    Kept k = kept.orElseThrow();
+    k.log().append(event);
+    kept =
+        Optional.of(new Kept(k.plan(), k.log(), k.rules(), k.rules().apply(k.state(), event)));
+  }
+
+  private void publish() {
+    Kept k = kept.orElseThrow();
+    Run now = new Run(k.plan(), k.state());
+    userInterface.execute(
+        () -> {
+          trouble.set("");
+          run.set(Optional.of(now));
+          tick();
+        });
+  }
+
+  private void say(String what) {
+    userInterface.execute(() -> trouble.set(what));
+  }
+
+  private static String sentence(InputException e) {
+    String p = e.problem();
+    return p.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + p.substring(1) + ".";
+  }
+}
