@@ -98,8 +98,7 @@ class ArchitectureTest {
                       "paper")),
               Map.entry(
                   "bench",
-                  List.of(
-                      "basis", "units", "section", "mask", "plating", "job", "shop", "desk")),
+                  List.of("basis", "units", "section", "mask", "plating", "job", "shop", "desk")),
               Map.entry(
                   "window",
                   List.of(

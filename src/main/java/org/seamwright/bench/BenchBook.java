@@ -10,8 +10,8 @@ import org.seamwright.shop.ShopException;
 
 /** The shop book as the bench uses it: runs go in, and what the shop chose for its bench. */
 final class BenchBook {
-  private static final String KEY = "bench.key";
-  private static final String MUTED = "bench.muted";
+  private static final String KEY = "benchKey";
+  private static final String MUTED = "benchMuted";
 
   private final Path file;
 

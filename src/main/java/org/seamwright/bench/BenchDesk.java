@@ -166,7 +166,11 @@ public final class BenchDesk {
 
   /** Whether the job has a run that has begun and is not over. */
   public boolean isUnderWay() {
-    return desk.state().get().jobFile().filter(f -> BenchLog.isUnderWay(BenchLog.of(f))).isPresent();
+    return desk.state()
+        .get()
+        .jobFile()
+        .filter(f -> BenchLog.isUnderWay(BenchLog.of(f)))
+        .isPresent();
   }
 
   /** Opens the bench: begins a run, or takes up the one that is there. */
@@ -310,24 +314,17 @@ public final class BenchDesk {
     }
     lastKeyMs = now;
     tell(
-        now,
         s ->
             switch (s.phase()) {
               case CAUTIONS ->
                   Optional.of(
                       BenchEvent.of(
-                          now,
-                          What.CAUTION_SEEN,
-                          0,
-                          BenchState.unticked(s.cautions()).getAsInt()));
+                          now, What.CAUTION_SEEN, 0, BenchState.unticked(s.cautions()).getAsInt()));
               case MASKS ->
                   Optional.of(
                       BenchEvent.of(
                           now, What.MASK_TICKED, 0, BenchState.unticked(s.masks()).getAsInt()));
-              case WORK ->
-                  s.wet().asked()
-                      ? Optional.empty()
-                      : Optional.of(at(s, now, What.NEXT));
+              case WORK -> s.wet().asked() ? Optional.empty() : Optional.of(at(s, now, What.NEXT));
               case THROUGH, ENDED -> Optional.empty();
             });
   }
@@ -358,14 +355,13 @@ public final class BenchDesk {
 
   private void atWork(What what) {
     long now = clock.getAsLong();
-    tell(now, s -> s.at().section() < 0 ? Optional.empty() : Optional.of(at(s, now, what)));
+    tell(s -> s.at().section() < 0 ? Optional.empty() : Optional.of(at(s, now, what)));
   }
 
   /** Takes the last dip or figure back. */
   public void undo() {
     long now = clock.getAsLong();
     tell(
-        now,
         s ->
             s.entries().isEmpty()
                 ? Optional.empty()
@@ -375,14 +371,14 @@ public final class BenchDesk {
   /** Goes over to another section, by its number. */
   public void choose(int section) {
     long now = clock.getAsLong();
-    tell(now, s -> Optional.of(BenchEvent.of(now, What.CHOSEN, section, 0)));
+    tell(s -> Optional.of(BenchEvent.of(now, What.CHOSEN, section, 0)));
   }
 
   /** Ticks a mask, or takes its tick away; by its number in the list, from 0. */
   public void mask(int index, boolean on) {
     long now = clock.getAsLong();
     What what = on ? What.MASK_TICKED : What.MASK_CLEARED;
-    tell(now, s -> Optional.of(BenchEvent.of(now, what, 0, index)));
+    tell(s -> Optional.of(BenchEvent.of(now, what, 0, index)));
   }
 
   /**
@@ -396,7 +392,6 @@ public final class BenchDesk {
     }
     long now = clock.getAsLong();
     tell(
-        now,
         s ->
             Optional.of(
                 new BenchEvent(
@@ -412,7 +407,6 @@ public final class BenchDesk {
   public void end() {
     long now = clock.getAsLong();
     tell(
-        now,
         s ->
             s.ended() || s.at().section() < 0
                 ? Optional.empty()
@@ -482,7 +476,7 @@ public final class BenchDesk {
         });
   }
 
-  private void tell(long now, Function<BenchState, Optional<BenchEvent>> telling) {
+  private void tell(Function<BenchState, Optional<BenchEvent>> telling) {
     background.execute(
         () -> {
           if (kept.isEmpty()) {
@@ -505,8 +499,7 @@ public final class BenchDesk {
   private void write(BenchEvent event) throws BenchException {
     Kept k = kept.orElseThrow();
     k.log().append(event);
-    kept =
-        Optional.of(new Kept(k.plan(), k.log(), k.rules(), k.rules().apply(k.state(), event)));
+    kept = Optional.of(new Kept(k.plan(), k.log(), k.rules(), k.rules().apply(k.state(), event)));
   }
 
   private void publish() {

@@ -63,7 +63,10 @@ public record BenchEvent(
 
     /** Whether it is a dip or a figure, which can be undone. */
     public boolean isEntry() {
-      return ordinal() >= DIP.ordinal() && ordinal() <= READING_UM.ordinal();
+      return switch (this) {
+        case DIP, SOLUTION_ML, VOLTS, AMPERES, CHARGE_AH, BEFORE_G, AFTER_G, READING_UM -> true;
+        default -> false;
+      };
     }
 
     /** Whether several of one section add up; of the others the last counts. */

@@ -154,14 +154,15 @@ public record BenchPlan(
   }
 
   /**
-   * A text that changes when the events of a run would mean something else: sections, their areas to
-   * three digits, steps, masks, metal.
+   * A text that changes when the events of a run would mean something else: sections, their areas
+   * to three digits, steps, masks, metal.
    */
   public String fingerprint() {
     StringBuilder all = new StringBuilder(figures.deposit().id());
     steps.forEach(s -> all.append('|').append(s.kind()).append(' ').append(s.name()));
     sections.forEach(
-        t -> all.append('|').append(t.id()).append(String.format(Locale.ROOT, " %.3g", t.netMm2())));
+        t ->
+            all.append('|').append(t.id()).append(String.format(Locale.ROOT, " %.3g", t.netMm2())));
     all.append('|').append(masks.size());
     CRC32 crc = new CRC32();
     crc.update(all.toString().getBytes(StandardCharsets.UTF_8));

@@ -36,8 +36,7 @@ final class BenchRules {
     // A clock that was set back must not make a time negative.
     long now = Math.max(before.lastMs(), event.atMs());
     Change change = new Change(before, now);
-    boolean here =
-        event.section() == before.sectionId() && event.step() == before.at().step();
+    boolean here = event.section() == before.sectionId() && event.step() == before.at().step();
     if (!before.ended() || event.what() == BenchEvent.What.BOOKED) {
       switch (event.what()) {
         case CAUTION_SEEN -> tick(change.cautions, event.step(), true);
@@ -108,7 +107,8 @@ final class BenchRules {
     int step = change.at.step();
     change.spend();
     Step.Kind kind = plan.steps().get(step).kind();
-    long wetSince = kind == Step.Kind.WET ? change.now : kind == Step.Kind.FLASH ? -1 : change.wet.sinceMs();
+    long wetSince =
+        kind == Step.Kind.WET ? change.now : kind == Step.Kind.FLASH ? -1 : change.wet.sinceMs();
     boolean last = step == plan.steps().size() - 1;
     if (!last && step != flash) {
       begin(change, step + 1, new Wet(wetSince, change.wet.atBegin(), false));

@@ -88,8 +88,7 @@ public final class BenchRuns {
     if (Double.isNaN(told) && section == 0) {
       return overSections(this::solutionMl);
     }
-    boolean byDips =
-        Double.isNaN(told) && plan.dipMl().isPresent() && state.dips(section) > 0;
+    boolean byDips = Double.isNaN(told) && plan.dipMl().isPresent() && state.dips(section) > 0;
     return byDips ? state.dips(section) * plan.dipMl().getAsDouble() : told;
   }
 

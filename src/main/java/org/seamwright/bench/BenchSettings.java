@@ -15,6 +15,8 @@ public record BenchSettings(String key, boolean muted) {
   /** The key's name for people: "Page down". */
   public String keyTitle() {
     String words = key.replace('_', ' ').toLowerCase(Locale.ROOT);
-    return words.isEmpty() ? "" : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    return words.isEmpty()
+        ? ""
+        : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 }

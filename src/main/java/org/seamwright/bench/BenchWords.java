@@ -45,8 +45,7 @@ public final class BenchWords {
     }
     int index = BenchState.unticked(state.cautions()).getAsInt();
     String number =
-        Messages.text(
-            "bench.caution.number", number(index + 1), number(state.cautions().size()));
+        Messages.text("bench.caution.number", number(index + 1), number(state.cautions().size()));
     if (index == Cautions.all().size()) {
       return Optional.of(
           new Caution(Messages.text("bench.caution.rule"), Cautions.rule(), "", number));
@@ -117,8 +116,7 @@ public final class BenchWords {
   public String section() {
     return state.at().section() < 0
         ? ""
-        : Messages.text(
-            "section.title", number(state.sectionId()), number(plan.sections().size()));
+        : Messages.text("section.title", number(state.sectionId()), number(plan.sections().size()));
   }
 
   /** How a section stands, by its number. */
@@ -166,9 +164,7 @@ public final class BenchWords {
 
   /** The plan's time for the step that is shown. */
   public String planned() {
-    return step().isEmpty()
-        ? ""
-        : BenchTexts.clock(Math.round(plannedSeconds() * MS_PER_SECOND));
+    return step().isEmpty() ? "" : BenchTexts.clock(Math.round(plannedSeconds() * MS_PER_SECOND));
   }
 
   /** Whether the step takes longer than planned. */
@@ -371,7 +367,9 @@ public final class BenchWords {
                         Integer.toString(s.count()))));
     return parts.isEmpty()
         ? Messages.text("bench.sum.unmeasured", in.thickness(laid.targetUm()))
-        : String.join("\n", parts) + "\n" + Messages.text("bench.sum.target", in.thickness(laid.targetUm()));
+        : String.join("\n", parts)
+            + "\n"
+            + Messages.text("bench.sum.target", in.thickness(laid.targetUm()));
   }
 
   private static String number(int n) {

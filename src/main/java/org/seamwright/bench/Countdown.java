@@ -52,8 +52,7 @@ public record Countdown(Level level, long leftMs, long windowMs, long beginMs, l
             : 0;
     long begin = left - Math.round(Math.max(pass, before) * MS_PER_S);
     double planned = plan.sections().get(at.section()).seconds().get(at.step());
-    boolean manyPasses =
-        plan.steps().get(at.step()).passes() > 1 && planned > plan.windowSeconds();
+    boolean manyPasses = plan.steps().get(at.step()).passes() > 1 && planned > plan.windowSeconds();
     Level level = Level.CALM;
     if (left <= 0) {
       level = manyPasses && !state.wet().asked() ? Level.PASSES : Level.OVER;

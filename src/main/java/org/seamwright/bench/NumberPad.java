@@ -17,7 +17,8 @@ public record NumberPad(String text) {
   /** The same with a key added: a digit, a comma or a point; anything else changes nothing. */
   public NumberPad type(char key) {
     boolean mark = key == ',' || key == '.';
-    if (text.length() >= MOST || mark && mark() >= 0 || !mark && (key < '0' || key > '9')) {
+    boolean fits = mark ? mark() < 0 : key >= '0' && key <= '9';
+    if (text.length() >= MOST || !fits) {
       return this;
     }
     return new NumberPad(mark && text.isEmpty() ? "0" + key : text + key);

@@ -107,7 +107,9 @@ class BenchDeskTest {
   @Test
   void saysWhatIsMissing() {
     BenchDesk empty = bench(new Desk(todo::add, todo::add, todo::add, todo::add));
-    assertThat(empty.missing()).map(NextStep::deed).contains(java.util.Optional.of(NextStep.Deed.OPEN));
+    assertThat(empty.missing())
+        .map(NextStep::deed)
+        .contains(java.util.Optional.of(NextStep.Deed.OPEN));
     empty.enter();
     work();
     assertThat(empty.run().get()).isEmpty();
@@ -234,11 +236,14 @@ class BenchDeskTest {
   void warnsOnceForEachWetting() {
     toWork();
     List<BenchDesk.Alarm> heard = new ArrayList<>();
-    bench.alarm().watch(a -> {
-      if (a.sounds()) {
-        heard.add(a);
-      }
-    });
+    bench
+        .alarm()
+        .watch(
+            a -> {
+              if (a.sounds()) {
+                heard.add(a);
+              }
+            });
     key(5);
     while (state().wet().sinceMs() < 0) {
       key(10);
@@ -247,7 +252,8 @@ class BenchDeskTest {
       now += 100;
       bench.tick();
     }
-    assertThat(heard).extracting(BenchDesk.Alarm::level)
+    assertThat(heard)
+        .extracting(BenchDesk.Alarm::level)
         .containsExactly(Countdown.Level.SOON, Countdown.Level.OVER);
     bench.stillWet();
     work();
@@ -295,7 +301,9 @@ class BenchDeskTest {
         BenchState after = comeBack();
         BenchEvent reopened = BenchEvent.of(now, What.REOPENED, 0, 0);
         BenchPlan plan = bench.run().get().orElseThrow().plan();
-        assertThat(after).as("seed %d", seed).isEqualTo(new BenchRules(plan).apply(before, reopened));
+        assertThat(after)
+            .as("seed %d", seed)
+            .isEqualTo(new BenchRules(plan).apply(before, reopened));
       }
     }
   }

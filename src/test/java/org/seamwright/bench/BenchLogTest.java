@@ -77,7 +77,9 @@ class BenchLogTest {
       int end = cut;
       int whole = (int) ends.stream().filter(e -> e <= end).count() - 1;
       try (BenchLog log = BenchLog.open(file, plan.fingerprint())) {
-        assertThat(log.events()).as("cut at %d", cut).isEqualTo(events.subList(0, Math.max(0, whole)));
+        assertThat(log.events())
+            .as("cut at %d", cut)
+            .isEqualTo(events.subList(0, Math.max(0, whole)));
         // The next line stands where the torn one did.
         log.append(more);
       }

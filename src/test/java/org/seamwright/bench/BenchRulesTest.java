@@ -126,8 +126,7 @@ class BenchRulesTest {
     assertThat(state.at().step()).isZero();
     assertThat(state.at().isWorking()).isTrue();
     assertThat(state.wet().sinceMs()).isEqualTo(-1);
-    assertThat(state.mishaps())
-        .containsExactly(new BenchState.Mishap(1, BenchFixture.RINSE, now));
+    assertThat(state.mishaps()).containsExactly(new BenchState.Mishap(1, BenchFixture.RINSE, now));
   }
 
   @Test

@@ -9,8 +9,8 @@ import org.seamwright.bench.BenchState.Wet;
 import org.seamwright.bench.Countdown.Level;
 
 /**
- * The wet window as it runs. The fixture's figures: window 45 s, 22 cm² to keep wet, clean 0.5 s/cm²
- * a pass, rinse 0.2 s/cm² a pass, flash 2 s/cm² on 24 cm² in 10 passes.
+ * The wet window as it runs. The fixture's figures: window 45 s, 22 cm² to keep wet, clean 0.5
+ * s/cm² a pass, rinse 0.2 s/cm² a pass, flash 2 s/cm² on 24 cm² in 10 passes.
  */
 class CountdownTest {
   private final BenchPlan plan = BenchFixture.plan(1, 0);

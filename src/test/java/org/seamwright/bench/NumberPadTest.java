@@ -8,7 +8,8 @@ import org.junit.jupiter.api.Test;
 class NumberPadTest {
   private static NumberPad typed(String keys) {
     NumberPad pad = NumberPad.EMPTY;
-    for (char key : keys.toCharArray()) {
+    for (int i = 0; i < keys.length(); i++) {
+      char key = keys.charAt(i);
       pad = key == '<' ? pad.erase() : pad.type(key);
     }
     return pad;
