@@ -5,14 +5,15 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 
-/** The shop book: bottles, prices, runs, and what the runs tell. */
+/** The shop book: solutions, bottles, prices, runs, and what the runs tell. */
 @Command(
     name = "shop",
-    description = "Keeps the shop book: bottles, prices, runs, and what the runs tell.",
+    description = "Keeps the shop book: solutions, bottles, prices, runs, and what the runs tell.",
     mixinStandardHelpOptions = true,
     footer = {
       "",
       "Examples, with invented figures:",
+      "  seamwright shop solution add --name \"Demo gold\" --strength \"20 g/l\" --usable 0.8",
       "  seamwright shop bottle add --solution \"Demo gold\" --full \"10 g\" --strength \"20 g/l\"",
       "  seamwright shop run add --job cup --section 1 --before \"50 g\" --after \"50.8 g\"",
       "  seamwright shop thickness out/plan.json --before \"50 g\" --after \"50.8 g\"",
@@ -25,6 +26,11 @@ final class ShopCommand implements Runnable {
   /** The command with its subcommands. */
   static CommandLine line() {
     return new CommandLine(new ShopCommand())
+        .addSubcommand(
+            "solution",
+            new CommandLine(new Group("solution"))
+                .addSubcommand("add", new ShopSolutionCommands.Add())
+                .addSubcommand("list", new ShopSolutionCommands.ListAll()))
         .addSubcommand(
             "bottle",
             new CommandLine(new Group("bottle"))

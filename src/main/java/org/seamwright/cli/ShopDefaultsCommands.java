@@ -96,7 +96,8 @@ final class ShopDefaultsCommands {
 
   @Command(
       name = "apply",
-      description = "Writes what the runs tell, or the shop's prices, into a job file.",
+      description =
+          "Writes what the runs tell, the shop's prices or one of its solutions into a job file.",
       mixinStandardHelpOptions = true,
       footer = {
         "",
@@ -107,7 +108,8 @@ final class ShopDefaultsCommands {
         "Examples:",
         "  seamwright shop apply cup.json --operator A",
         "  seamwright shop apply cup.json --spread",
-        "  seamwright shop apply cup.json --prices"
+        "  seamwright shop apply cup.json --prices",
+        "  seamwright shop apply cup.json --solution \"Demo gel\""
       })
   static final class Apply implements Callable<Integer> {
     @Parameters(paramLabel = "JOB", description = "Job file.")
@@ -122,6 +124,12 @@ final class ShopDefaultsCommands {
     @Option(names = "--prices", description = "Write the shop's prices instead.")
     private boolean prices;
 
+    @Option(
+        names = "--solution",
+        paramLabel = "NAME",
+        description = "Write this solution's metal, strength and sheet instead.")
+    private Optional<String> solution;
+
     @Mixin private ShopAccess access;
     @Spec private CommandSpec spec;
 
@@ -133,6 +141,11 @@ final class ShopDefaultsCommands {
           write(job.withQuote(Optional.of(ShopSettingCommands.rates(book))));
           return access.told(
               spec.commandLine().getOut(), "Prices written.", Map.of("written", "quote"));
+        }
+        if (solution.isPresent()) {
+          write(ShopSolutionCommands.applied(book, solution.get(), job));
+          return access.told(
+              spec.commandLine().getOut(), "Solution written.", Map.of("written", "plating"));
         }
         ShopDefaults defaults =
             ShopDefaults.of(book, Deposits.byId(job.plating().deposit()), operator);

@@ -138,7 +138,8 @@ public final class PlatingForm {
         efficiency,
         p.tool(),
         p.hold(),
-        p.bench());
+        p.bench(),
+        p.sheet());
   }
 
   /** The job shown in other units. */

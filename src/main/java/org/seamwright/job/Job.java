@@ -3,6 +3,7 @@ package org.seamwright.job;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.mask.MaskSettings;
 import org.seamwright.mend.Repair;
@@ -10,6 +11,7 @@ import org.seamwright.plating.BenchPace;
 import org.seamwright.plating.PlatingDefaults;
 import org.seamwright.plating.QuoteRates;
 import org.seamwright.plating.Recipe;
+import org.seamwright.plating.Solution;
 import org.seamwright.plating.Spread;
 import org.seamwright.plating.Tool;
 import org.seamwright.region.Mark;
@@ -270,6 +272,7 @@ public record Job(
    * @param tool what is known of the tool
    * @param hold how the piece is held, if steep places are to be told
    * @param bench how fast the wet steps are worked, where that differs from the recipe
+   * @param sheet what the sheet of the solution says
    */
   public record PlatingRules(
       String recipe,
@@ -284,7 +287,8 @@ public record Job(
       double efficiency,
       Tool tool,
       Optional<Hold> hold,
-      BenchPace bench) {
+      BenchPace bench,
+      Solution sheet) {
     /** With a known recipe, loss and rate known to a point, and nothing known of the tool. */
     public PlatingRules(
         String recipe,
@@ -309,7 +313,8 @@ public record Job(
           efficiency,
           Tool.UNKNOWN,
           Optional.empty(),
-          BenchPace.AS_IN_RECIPE);
+          BenchPace.AS_IN_RECIPE,
+          Solution.UNKNOWN);
     }
 
     /** The likely loss. */
@@ -337,7 +342,32 @@ public record Job(
           efficiency,
           tool,
           hold,
-          bench);
+          bench,
+          sheet);
+    }
+
+    /** The same with another solution. */
+    public PlatingRules with(
+        String itsDeposit,
+        double itsGPerL,
+        double itsUsableShare,
+        OptionalDouble itsMostAhPerL,
+        Solution itsSheet) {
+      return new PlatingRules(
+          recipe,
+          own,
+          itsDeposit,
+          flashUm,
+          thicknessUm,
+          loss,
+          itsGPerL,
+          itsUsableShare,
+          pace,
+          efficiency,
+          new Tool(tool.dipMl(), tool.contactMm2(), tool.amperesPerCm2(), itsMostAhPerL),
+          hold,
+          bench,
+          itsSheet);
     }
   }
 }

@@ -79,7 +79,10 @@ final class JobKeys {
           "efficiency",
           "tool",
           "hold",
-          "bench");
+          "bench",
+          "sheet");
+  static final List<String> SHEET =
+      List.of("name", "form", "fromVolts", "toVolts", "anode", "keep");
   static final List<String> BENCH =
       List.of(
           "handling",

@@ -233,7 +233,9 @@ public final class Planner {
       Recipe recipe =
           rules.own().isPresent()
               ? rules.own().get()
-              : Recipes.byId(rules.recipe()).laying(Deposits.byId(rules.deposit()));
+              : Recipes.byId(rules.recipe())
+                  .laying(Deposits.byId(rules.deposit()))
+                  .using(rules.sheet());
       return new PlatingSettings(
           rules.bench().of(recipe),
           Deposits.byId(rules.deposit()),

@@ -9,12 +9,21 @@ import org.seamwright.plating.BenchPace;
 import org.seamwright.plating.Deposits;
 import org.seamwright.plating.Recipe;
 import org.seamwright.plating.Recipes;
+import org.seamwright.plating.Solution;
 import org.seamwright.plating.Spread;
 import org.seamwright.plating.Tool;
 import org.seamwright.units.UnitSystem;
 
 /** Reads {@code plating}. */
 final class PlatingReader {
+  /** Words for the forms of a solution. */
+  static final Map<String, Solution.Form> FORMS = new LinkedHashMap<>();
+
+  static {
+    FORMS.put("liquid", Solution.Form.LIQUID);
+    FORMS.put("gel", Solution.Form.GEL);
+  }
+
   private PlatingReader() {}
 
   static Job.PlatingRules read(JobNode node) throws JobFileException {
@@ -69,7 +78,27 @@ final class PlatingReader {
         keys.get(
             "bench",
             BenchPace.AS_IN_RECIPE,
-            n -> BenchReader.read(n, own.orElseGet(() -> known(recipe)))));
+            n -> BenchReader.read(n, own.orElseGet(() -> known(recipe)))),
+        keys.get("sheet", Solution.UNKNOWN, PlatingReader::sheet));
+  }
+
+  private static Solution sheet(JobNode node) throws JobFileException {
+    JobNode.Keys keys = node.keys(JobKeys.SHEET);
+    OptionalDouble from = keys.get("fromVolts", OptionalDouble.empty(), PlatingReader::number);
+    OptionalDouble to = keys.get("toVolts", from, PlatingReader::number);
+    if (from.isPresent() != to.isPresent()
+        || (from.isPresent() && to.getAsDouble() < from.getAsDouble())) {
+      throw node.refuse(
+          "\"fromVolts\" and \"toVolts\" are no range of voltages",
+          "Write both, the lower one as \"fromVolts\".");
+    }
+    return new Solution(
+        keys.get("name", "", JobNode::text),
+        keys.get("form", Solution.Form.LIQUID, n -> n.oneOf(FORMS)),
+        from,
+        to,
+        keys.get("anode", "", JobNode::text),
+        keys.get("keep", "", JobNode::text));
   }
 
   /** A number, or the least, likely and largest. */

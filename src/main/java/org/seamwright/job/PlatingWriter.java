@@ -3,6 +3,7 @@ package org.seamwright.job;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.seamwright.plating.Solution;
 import org.seamwright.plating.Spread;
 import org.seamwright.plating.Tool;
 import org.seamwright.units.UnitSystem;
@@ -42,6 +43,21 @@ final class PlatingWriter {
     if (!bench.isEmpty()) {
       tree.put("bench", bench);
     }
+    if (!rules.sheet().equals(Solution.UNKNOWN)) {
+      tree.put("sheet", sheet(rules.sheet()));
+    }
+    return tree;
+  }
+
+  private static Map<String, Object> sheet(Solution sheet) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("name", sheet.name());
+    tree.put("form", JobKeys.word(PlatingReader.FORMS, sheet.form()));
+    sheet.fromVolts().ifPresent(v -> tree.put("fromVolts", v));
+    sheet.toVolts().ifPresent(v -> tree.put("toVolts", v));
+    tree.put("anode", sheet.anode());
+    tree.put("keep", sheet.keep());
+    tree.values().removeIf(""::equals);
     return tree;
   }
 

@@ -142,7 +142,7 @@ final class SectionPages {
         brief.planned.steep().map(s -> s.shareOf().getOrDefault(section.id(), 0.0)).orElse(0.0);
     long percent = Math.round(100 * steep);
     return (dips.isPresent() ? ". " + Words.count((long) dips.getAsDouble(), "dip", "dips") : "")
-        + (percent > 0 ? ". Steep, for gel: " + percent + " %" : "");
+        + (percent > 0 && !TotalPages.isGel(brief) ? ". Steep, for gel: " + percent + " %" : "");
   }
 
   private static String laps(Brief brief, Section section) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import org.seamwright.plating.Notes;
 import org.seamwright.plating.Recipe;
+import org.seamwright.plating.Solution;
 import org.seamwright.plating.Step;
 import org.seamwright.units.UnitSystem;
 
@@ -30,7 +31,34 @@ final class StepPages {
       }
     }
     sheet.gap(8);
+    solution(sheet, brief.planned.job().plating().sheet());
     watch(sheet);
+  }
+
+  /** What the solution's sheet says, as far as the job holds it. */
+  private static void solution(Sheet sheet, Solution solution) throws IOException {
+    if (solution.equals(Solution.UNKNOWN)) {
+      return;
+    }
+    sheet.subheading(
+        "The solution" + (solution.name().isEmpty() ? "" : ", " + solution.name()), 80);
+    List<String> said = new ArrayList<>();
+    said.add(
+        solution.form() == Solution.Form.GEL
+            ? "A gel: it stays on walls and overhangs."
+            : "A liquid: it runs off walls and overhangs.");
+    add(said, "Voltage: ", solution.volts());
+    add(said, "Anode: ", solution.anode());
+    add(said, "Keep: ", solution.keep());
+    bullets(sheet, said);
+    sheet.paragraph("Source: the solution's sheet, as entered by the shop.", Style.SMALL);
+    sheet.gap(8);
+  }
+
+  private static void add(List<String> said, String label, String text) {
+    if (!text.isEmpty()) {
+      said.add(label + text);
+    }
   }
 
   /** What to watch for while working: common practice, and said so. */
@@ -38,6 +66,7 @@ final class StepPages {
     sheet.subheading("Watch for", 120);
     List<String> all = new ArrayList<>(Notes.rules());
     all.addAll(Notes.colour());
+    all.addAll(Notes.anode());
     all.addAll(Notes.storage());
     bullets(sheet, all);
     sheet.paragraph("Source: " + Notes.SOURCE + ", unless another is named.", Style.SMALL);

@@ -10,6 +10,7 @@ import org.seamwright.mask.MaskPlan;
 import org.seamwright.mask.TapeKind;
 import org.seamwright.plating.PlatingPlan;
 import org.seamwright.plating.PlatingSettings;
+import org.seamwright.plating.Solution;
 import org.seamwright.section.Section;
 
 /** Sums, what to have ready, and how each number came about. */
@@ -76,7 +77,7 @@ final class TotalPages {
         });
     items.add(
         new String[] {
-          "Gold solution",
+          solution(brief),
           brief.format.volume(totals.solutionMl()),
           "That holds it, at "
               + number(settings.solutionGPerL())
@@ -88,7 +89,7 @@ final class TotalPages {
     brief
         .planned
         .steep()
-        .filter(steep -> steep.areaMm2() > 0)
+        .filter(steep -> steep.areaMm2() > 0 && !isGel(brief))
         .ifPresent(
             steep ->
                 items.add(
@@ -130,6 +131,17 @@ final class TotalPages {
           });
     }
     return items;
+  }
+
+  private static String solution(Brief brief) {
+    String name = brief.planned.job().plating().sheet().name();
+    return (isGel(brief) ? "Gold gel" : "Gold solution")
+        + (name.isEmpty() ? "" : " \u201c" + name + "\u201d");
+  }
+
+  /** Whether all of the solution is a gel, so that steep places need no other. */
+  static boolean isGel(Brief brief) {
+    return brief.planned.job().plating().sheet().form() == Solution.Form.GEL;
   }
 
   private static String dips(PlatingSettings settings, PlatingPlan.Totals totals) {

@@ -31,6 +31,8 @@ final class BenchSteps {
   /** Hard gold laid on by hand: common practice, no source. */
   static final String GOLD_VOLTS = "2.5–3 V at work";
 
+  private static final String GOLD_SUPPLY = " Set the supply to about 4 V: it drops on contact.";
+
   private static final String BURN =
       "A dark or bronze burn: too much voltage, or the tool stood still. Stop, find out why, lower"
           + " the voltage and keep moving; rub the burn off gently, rinse, and go over it again.";
@@ -148,8 +150,7 @@ final class BenchSteps {
   static Step goldFlash(String source) {
     return new Step(
         "Gold flash",
-        "Covers every place with gold while it is still wet and active. Set the supply to about 4 V:"
-            + " it drops on contact.",
+        "Covers every place with gold while it is still wet and active." + GOLD_SUPPLY,
         Step.Kind.FLASH,
         GOLD_VOLTS,
         Step.DIRECT,
@@ -165,8 +166,8 @@ final class BenchSteps {
   static Step goldBuild() {
     return new Step(
         "Gold build",
-        "Brings the gold to the thickness promised, over the whole piece without seams. Set the"
-            + " supply to about 4 V: it drops on contact.",
+        "Brings the gold to the thickness promised, over the whole piece without seams."
+            + GOLD_SUPPLY,
         Step.Kind.BUILD,
         GOLD_VOLTS,
         Step.DIRECT,
@@ -178,6 +179,23 @@ final class BenchSteps {
         BURN,
         "As for the flash.",
         PRACTICE + PACE);
+  }
+
+  /** A flash or build at the voltage that the solution's sheet names. */
+  static Step at(String volts, Step step) {
+    return new Step(
+        step.name(),
+        step.purpose().replace(GOLD_SUPPLY, " Set the supply so that this stays on contact."),
+        step.kind(),
+        volts,
+        step.polarity(),
+        step.secondsPerCm2(),
+        step.passes(),
+        step.handlingSeconds(),
+        step.done(),
+        step.wrong(),
+        step.caution(),
+        step.source() + "; voltage: the solution's sheet");
   }
 
   /** A flash or build of gold made one of another metal. */

@@ -29,6 +29,15 @@ public final class Notes {
         "Sweat, salt and chlorine reach the metal beneath through the pores of thin gold.");
   }
 
+  /** Anode and sleeve. */
+  public static List<String> anode() {
+    return List.of(
+        "Anode: graphite or platinised, unless the solution's sheet names another. Metals that"
+            + " dissolve in the solution spoil it.",
+        "A sleeve serves one solution only. Worn through it lets the anode touch the piece: it burns."
+            + " Change it before.");
+  }
+
   /** How solutions keep. */
   public static List<String> storage() {
     return List.of(

@@ -55,6 +55,25 @@ public record Recipe(
   }
 
   /**
+   * The same steps with the voltage of the solution that lays the deposit, if its sheet names one.
+   */
+  public Recipe using(Solution solution) {
+    if (solution.volts().isEmpty()) {
+      return this;
+    }
+    List<Step> other =
+        steps.stream()
+            .map(
+                step ->
+                    switch (step.kind()) {
+                      case FLASH, BUILD -> BenchSteps.at(solution.volts(), step);
+                      case DRY_PREPARATION, WET, FINISH -> step;
+                    })
+            .toList();
+    return new Recipe(id, base, copperBearing, other, notes);
+  }
+
+  /**
    * Whether copper would lie right under gold: copper in the base or in a step, and no step after
    * it that lays nickel or palladium. Copper wanders into gold and dulls it (ASTM B488 asks for
    * nickel on copper alloys, secondary copy).

@@ -17,7 +17,7 @@ import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
 
 /**
- * The shop book: one SQLite file of bottles, prices, runs and settings.
+ * The shop book: one SQLite file of solutions, bottles, prices, runs and settings.
  *
  * <p>When a method that writes has returned, what it wrote survives a kill or a power cut: rollback
  * journal with {@code synchronous=EXTRA} (sqlite.org, "Atomic Commit In SQLite"), chosen over a
@@ -144,6 +144,23 @@ public final class ShopBook implements AutoCloseable {
             ? sound(ShopTable.PRICES, "ORDER BY id")
             : sound(ShopTable.PRICES, "WHERE what = ? ORDER BY id", what);
     return rows.stream().map(ShopRows::price).toList();
+  }
+
+  /** Enters a solution, in place of one of the same name. */
+  public void put(ShopSolution solution) throws ShopException {
+    List<Object> cells = ShopRows.cells(solution);
+    ShopRanges.check(ShopTable.SOLUTIONS, cells, "Entry for the shop book", "solutions");
+    write(
+        () -> {
+          update("DELETE FROM solutions WHERE name = ?1", solution.sheet().name());
+          insertRow(ShopTable.SOLUTIONS, cells);
+          return null;
+        });
+  }
+
+  /** The solutions by name. */
+  public List<ShopSolution> solutions() throws ShopException {
+    return sound(ShopTable.SOLUTIONS, "ORDER BY name").stream().map(ShopRows::solution).toList();
   }
 
   /** Enters a run; returns its number. */

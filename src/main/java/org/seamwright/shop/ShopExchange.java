@@ -93,7 +93,7 @@ public final class ShopExchange {
         source,
         place,
         "\"" + name + "\" is no table of a shop book",
-        "Start each line with bottles, prices, runs or settings.");
+        "Start each line with bottles, prices, runs, settings or solutions.");
   }
 
   /** Splits by RFC 4180; a quoted cell may hold commas, line breaks and doubled quotes. */

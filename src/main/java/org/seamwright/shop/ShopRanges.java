@@ -54,6 +54,14 @@ final class ShopRanges {
           "Write a share above 0, to 1, or nothing if it is not known.",
           c -> c instanceof Double d && (Double.isNaN(d) || (d > 0 && d <= 1)));
 
+  private static final Rule SHARE =
+      new Rule(
+          "Write a share above 0, to 1: 0.8 for 80 in 100.",
+          c -> c instanceof Double d && d > 0 && d <= 1);
+
+  private static final Rule FORM =
+      new Rule("Write liquid or gel.", c -> "liquid".equals(c) || "gel".equals(c));
+
   private static final Rule READINGS =
       new Rule(
           "Write readings in µm, each above 0, with blanks between.",
@@ -93,6 +101,18 @@ final class ShopRanges {
               ANY,
               ANY);
       case SETTINGS -> List.of(NAMED, ANY, ANY);
+      case SOLUTIONS ->
+          List.of(
+              NAMED,
+              DEPOSIT,
+              FORM,
+              ABOVE_ZERO,
+              SHARE,
+              ABOVE_ZERO_OR_NOTHING,
+              ABOVE_ZERO_OR_NOTHING,
+              ANY,
+              ABOVE_ZERO_OR_NOTHING,
+              ANY);
     };
   }
 
@@ -126,6 +146,17 @@ final class ShopRanges {
           "more is left in the bottle than it holds when full",
           "Check full_g and remaining_g.");
     }
+    if (table == ShopTable.SOLUTIONS && !isRange((Double) cells.get(5), (Double) cells.get(6))) {
+      throw new ShopException(
+          source,
+          place + ", volts_from and volts_to",
+          "they are no range of voltages",
+          "Give both or neither, the lower one first.");
+    }
+  }
+
+  private static boolean isRange(double from, double to) {
+    return Double.isNaN(from) ? Double.isNaN(to) : to >= from;
   }
 
   private static String shown(Object cell) {

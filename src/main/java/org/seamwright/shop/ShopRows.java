@@ -5,6 +5,8 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.OptionalDouble;
+import org.seamwright.plating.Solution;
 
 /** Rows of the tables to records and back; cells in the order of {@link ShopTable#columns}. */
 final class ShopRows {
@@ -51,6 +53,40 @@ final class ShopRows {
         text(c, 13),
         text(c, 14),
         text(c, 15));
+  }
+
+  static ShopSolution solution(List<Object> c) {
+    return new ShopSolution(
+        text(c, 1),
+        real(c, 3),
+        real(c, 4),
+        maybe(c, 8),
+        new Solution(
+            text(c, 0),
+            text(c, 2).equals("gel") ? Solution.Form.GEL : Solution.Form.LIQUID,
+            maybe(c, 5),
+            maybe(c, 6),
+            text(c, 7),
+            text(c, 9)));
+  }
+
+  static List<Object> cells(ShopSolution s) {
+    return List.of(
+        s.sheet().name(),
+        s.deposit(),
+        s.sheet().form() == Solution.Form.GEL ? "gel" : "liquid",
+        s.gPerL(),
+        s.usableShare(),
+        s.sheet().fromVolts().orElse(Double.NaN),
+        s.sheet().toVolts().orElse(Double.NaN),
+        s.sheet().anode(),
+        s.mostAhPerL().orElse(Double.NaN),
+        s.sheet().keep());
+  }
+
+  private static OptionalDouble maybe(List<Object> cells, int column) {
+    double value = real(cells, column);
+    return Double.isNaN(value) ? OptionalDouble.empty() : OptionalDouble.of(value);
   }
 
   /** Cells of a run that is to be entered; its number is the book's to give. */

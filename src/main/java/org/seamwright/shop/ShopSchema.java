@@ -36,7 +36,14 @@ final class ShopSchema {
           "CREATE INDEX runs_by_date ON runs (date, id)",
           "CREATE INDEX prices_by_what ON prices (what)");
 
-  private static final List<List<String>> STEPS = List.of(TO_1, TO_2);
+  /** Solutions. */
+  private static final List<String> TO_3 =
+      List.of(
+          "CREATE TABLE solutions (name TEXT PRIMARY KEY, deposit TEXT NOT NULL, form TEXT NOT NULL,"
+              + " g_per_l REAL NOT NULL, usable_share REAL NOT NULL, volts_from REAL, volts_to REAL,"
+              + " anode TEXT NOT NULL, ah_per_l REAL, keep TEXT NOT NULL)");
+
+  private static final List<List<String>> STEPS = List.of(TO_1, TO_2, TO_3);
 
   /** Version that this program writes. */
   static final int VERSION = STEPS.size();

@@ -29,7 +29,19 @@ public enum ShopTable {
       "photos",
       "notes"),
   /** Settings of the shop. */
-  SETTINGS("key", "value", "unit");
+  SETTINGS("key", "value", "unit"),
+  /** Solutions as their sheets have them. */
+  SOLUTIONS(
+      "name",
+      "deposit",
+      "form",
+      "g_per_l:r",
+      "usable_share:r",
+      "volts_from:r",
+      "volts_to:r",
+      "anode",
+      "ah_per_l:r",
+      "keep");
 
   // Lists that cannot be changed, which their type doesn't say.
   @SuppressWarnings("ImmutableEnumChecker")

@@ -10,7 +10,11 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.seamwright.job.Job;
 import org.seamwright.job.JobFile;
+import org.seamwright.job.Planner;
+import org.seamwright.plating.Solution;
+import org.seamwright.plating.Step;
 
 class ShopCommandTest {
   @TempDir private Path folder;
@@ -81,6 +85,41 @@ class ShopCommandTest {
   }
 
   /** Need 12 g, 4 g in stock. */
+  /**
+   * Invented figures; what the sheet says reaches the plan, and with a gel no place is too steep.
+   */
+  @Test
+  void aSolutionGoesIntoAJobOnRequest() throws Exception {
+    Path job = folder.resolve("cup.json");
+    Files.copy(Path.of("models/cup.json"), job);
+    String volts = "solution add --form GEL --volts-from 2.2 --volts-to 2.8 --usable 0.7 --name";
+    Run added = shop("b.db", volts, "Demo gel", "--strength", "20 g/l", "--anode", "graphite");
+    assertThat(added.out().strip())
+        .isEqualTo("Demo gel (gold-hard), gel, 20.00 g/l, 70.0 % usable, 2.2–2.8 V at work.");
+    assertThat(shop("b.db", "solution list").out()).contains("Demo gel", "2.2–2.8 V");
+    assertThat(shop("b.db", "solution list --json").out()).contains("\"form\": \"gel\"");
+    assertThat(shop("b.db", "apply", job, "--solution", "Other").err())
+        .contains("no solution \"Other\"", "Demo gel");
+
+    assertThat(shop("b.db", "apply", job, "--solution", "Demo gel").code())
+        .isEqualTo(ExitCode.DONE);
+
+    Job changed = JobFile.read(job);
+    assertThat(changed.plating().solutionGPerL()).isEqualTo(20);
+    assertThat(changed.plating().usableShare()).isEqualTo(0.7);
+    assertThat(changed.plating().sheet().form()).isEqualTo(Solution.Form.GEL);
+    assertThat(changed.plating().sheet().anode()).isEqualTo("graphite");
+    assertThat(Planner.settings(changed, job).recipe().steps())
+        .filteredOn(s -> s.kind() == Step.Kind.FLASH || s.kind() == Step.Kind.BUILD)
+        .hasSize(2)
+        .allSatisfy(s -> assertThat(s.volts()).isEqualTo("2.2–2.8 V at work"))
+        .allSatisfy(s -> assertThat(s.purpose()).doesNotContain("4 V"));
+    Path out = folder.resolve("book.csv");
+    assertThat(shop("b.db", "export", out).code()).isEqualTo(ExitCode.DONE);
+    assertThat(shop("c.db", "import", out).out()).contains("1 entries");
+    assertThat(shop("c.db", "solution list").out()).contains("Demo gel", "2.2–2.8 V");
+  }
+
   @Test
   void bottlesAreBoughtAfterStock() {
     shop("b.db", "bottle add --solution demo", "--full", "5 g", "--strength", "20 g/l");
@@ -104,6 +143,8 @@ class ShopCommandTest {
           bottle use 9 --volume 5ml                               | no such bottle
           run add --job a --section b --charge 5                  | it is not a charge
           run add --job a --section b --deposit tin               | no such deposit
+          solution add --name x --strength 20g/l --usable 1.2     | usable_share
+          solution add --name x --strength 20g/l --usable 1 --volts-to 3 | no range of voltages
           buy --what x --need 5g                                  | no price
           export a.txt                                            | End it in .csv or .json
           import none.csv                                         | it cannot be read
@@ -125,6 +166,8 @@ class ShopCommandTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
+        "solution add",
+        "solution list",
         "bottle add",
         "bottle list",
         "bottle use",

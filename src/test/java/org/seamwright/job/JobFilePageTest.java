@@ -85,6 +85,8 @@ class JobFilePageTest {
             JobKeys.BENCH,
             JobKeys.BENCH_STEP,
             JobKeys.PLATING,
+            JobKeys.SHEET,
+            PlatingReader.FORMS.keySet(),
             JobKeys.MASKING,
             MarkKinds.keys().keySet(),
             JobKeys.TREATMENTS.keySet(),

@@ -15,6 +15,7 @@ import org.seamwright.mend.Repair;
 import org.seamwright.plating.BenchPace;
 import org.seamwright.plating.QuoteRates;
 import org.seamwright.plating.Recipe;
+import org.seamwright.plating.Solution;
 import org.seamwright.plating.Spread;
 import org.seamwright.plating.Step;
 import org.seamwright.plating.Tool;
@@ -126,7 +127,26 @@ final class JobSamples {
             : Optional.of(
                 new Job.Hold(
                     point(random).add(Vector3D.of(0, 0, 1e4)), 180 * (1 - random.nextDouble()))),
-        pace(random, own));
+        pace(random, own),
+        sheet(random));
+  }
+
+  private static Solution sheet(Random random) {
+    if (random.nextBoolean()) {
+      return Solution.UNKNOWN;
+    }
+    OptionalDouble from = maybe(random);
+    OptionalDouble to =
+        from.isPresent()
+            ? OptionalDouble.of(from.getAsDouble() + random.nextDouble())
+            : OptionalDouble.empty();
+    return new Solution(
+        pick(random, NAMES),
+        random.nextBoolean() ? Solution.Form.GEL : Solution.Form.LIQUID,
+        from,
+        to,
+        pick(random, NAMES),
+        pick(random, NAMES));
   }
 
   private static List<Vector3D> points(Random random) {
