@@ -34,7 +34,7 @@ class ArchitectureTest {
               Map.entry("region", List.of("basis", "mesh", "measure", "geodesic")),
               Map.entry("section", List.of("basis", "mesh", "measure", "geodesic", "region")),
               Map.entry("mask", List.of("basis", "mesh", "measure", "geodesic", "region")),
-              Map.entry("flatten", List.of("basis", "mesh", "geodesic")),
+              Map.entry("flatten", List.of("basis", "mesh", "measure", "geodesic")),
               Map.entry("plating", List.of("basis")),
               Map.entry(
                   "job",

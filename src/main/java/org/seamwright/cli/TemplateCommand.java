@@ -108,6 +108,15 @@ final class TemplateCommand implements Callable<Integer> {
   private String allowance;
 
   @Option(
+      names = "--least",
+      paramLabel = "LENGTH",
+      defaultValue = "5 mm",
+      description =
+          "Film narrower than this everywhere is not cut: such places are listed, to be taped or"
+              + " painted; a shop setting (if left out: ${DEFAULT-VALUE}).")
+  private String least;
+
+  @Option(
       names = "--paper",
       paramLabel = "SIZE",
       description = "a4 or letter (if left out: as the job's units are at home).")
@@ -133,8 +142,11 @@ final class TemplateCommand implements Callable<Integer> {
         throw new InputException(
             jobFile.toString(),
             "marks",
-            "There is nothing to cut film for",
-            "Look at the marks (command \"mark\"), or name what film is to cover with --of.");
+            templates.byHand().isEmpty()
+                ? "There is nothing to cut film for"
+                : "Nothing there is worth cutting film for: it is too narrow or too rough",
+            "Look at the marks (command \"mark\"), name what film is to cover with --of, or allow"
+                + " narrower pieces with --least.");
       }
       TemplateWords words =
           new TemplateWords(job.piece(), markName == null ? covered.word() : markName);
@@ -165,7 +177,12 @@ final class TemplateCommand implements Callable<Integer> {
       throw new CommandLine.ParameterException(
           spec.commandLine(), "--allowance must be from 0 to 100 mm: " + allowance);
     }
-    return new Templates.Settings(share, lap);
+    double width = Amounts.lengthMm(least);
+    if (!(width >= 0 && width <= 1000)) {
+      throw new CommandLine.ParameterException(
+          spec.commandLine(), "--least must be from 0 to 1000 mm: " + least);
+    }
+    return new Templates.Settings(share, lap, width);
   }
 
   private Mark.Place marked(Job job) throws InputException {
@@ -239,6 +256,12 @@ final class TemplateCommand implements Callable<Integer> {
       }
       MeasureCommand.row(out, "Pieces", Integer.toString(templates.templates().size()));
       MeasureCommand.row(out, "Area", Figures.in(map.job().display()).area(templates.areaMm2()));
+      double byHand =
+          templates.byHand().stream().mapToDouble(Templates.ByHand::areaMm2).sum();
+      if (byHand > 0) {
+        MeasureCommand.row(
+            out, "By hand", Figures.in(map.job().display()).area(byHand) + " without template");
+      }
       for (Notice notice : map.notices()) {
         MeasureCommand.row(out, "Note", notice.text());
       }

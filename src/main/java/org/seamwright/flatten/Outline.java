@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.locationtech.jts.algorithm.InteriorPointArea;
 import org.locationtech.jts.algorithm.Orientation;
+import org.locationtech.jts.algorithm.construct.MaximumInscribedCircle;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -221,6 +222,11 @@ final class Outline {
     double square = dx * dx + dy * dy;
     double t = square > 0 ? Math.max(0, Math.min(1, (px * dx + py * dy) / square)) : 0;
     return Math.hypot(px - t * dx, py - t * dy);
+  }
+
+  /** Diameter of the largest circle that fits into the film, mm. */
+  static double widestMm(List<double[]> loops) {
+    return 2 * new MaximumInscribedCircle(polygon(loops), WITHIN_MM).getRadiusLine().getLength();
   }
 
   /** A point well inside the film, x and y. */

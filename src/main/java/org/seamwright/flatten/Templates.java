@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.IntPredicate;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
@@ -15,14 +16,17 @@ import org.seamwright.mesh.Topology;
 
 /**
  * Cut templates of a part of the surface: its connected patches, largest first, each laid flat in
- * as many pieces as the allowed stretch asks for.
+ * as many pieces as the allowed stretch asks for. What would take pieces too narrow to handle gets
+ * no template: it is told of, to be taped or painted.
  *
  * @param templates in order of patch and piece
+ * @param byHand places without template, the largest first
  * @param areaMm2 area of all patches, mm²
  * @param notices what was left out or could not be kept
  */
-public record Templates(List<Template> templates, double areaMm2, List<Notice> notices) {
-  /** Code of the notice that a piece is stretched by more than was allowed. */
+public record Templates(
+    List<Template> templates, List<ByHand> byHand, double areaMm2, List<Notice> notices) {
+  /** Code of the notice that film would stretch by more than was allowed. */
   public static final String OVER_STRETCH = "template-over-stretch";
 
   /** Code of the notice that some of the surface has no template. */
@@ -34,12 +38,10 @@ public record Templates(List<Template> templates, double areaMm2, List<Notice> n
   /** Code of the notice that an allowance would run over the film itself. */
   public static final String NO_ALLOWANCE = "template-allowance-left-out";
 
-  /** Film this small cannot be handled; such places are painted. */
-  private static final double LEAST_PATCH_MM2 = 4;
-
   /** Copies the lists. */
   public Templates {
     templates = List.copyOf(templates);
+    byHand = List.copyOf(byHand);
     notices = List.copyOf(notices);
   }
 
@@ -49,8 +51,10 @@ public record Templates(List<Template> templates, double areaMm2, List<Notice> n
    * @param stretchShare how much longer or shorter film may be than the surface under it, above 0;
    *     0.02 if the shop has no figure of its own (a setting, no source)
    * @param allowanceMm how far film laps over a piece laid before it, 0 or more
+   * @param leastWidthMm film into which no circle of this diameter fits is not worth cutting, 0 or
+   *     more
    */
-  public record Settings(double stretchShare, double allowanceMm) {
+  public record Settings(double stretchShare, double allowanceMm, double leastWidthMm) {
     /** Checks the ranges. */
     public Settings {
       if (!(stretchShare > 0 && stretchShare < 1)) {
@@ -59,6 +63,34 @@ public record Templates(List<Template> templates, double areaMm2, List<Notice> n
       if (!(allowanceMm >= 0 && allowanceMm <= 100)) {
         throw new IllegalArgumentException("Allowance must be 0 to 100 mm: " + allowanceMm);
       }
+      if (!(leastWidthMm >= 0 && leastWidthMm <= 1000)) {
+        throw new IllegalArgumentException("Least width must be 0 to 1000 mm: " + leastWidthMm);
+      }
+    }
+  }
+
+  /** Why a place has no template. */
+  public enum Why {
+    /** Film there would be narrower than can be handled. */
+    NARROW,
+    /** Pieces that keep to the stretch would be. */
+    STRETCHED,
+    /** No layout without folds was found. */
+    FOLDED
+  }
+
+  /**
+   * A place to be taped or painted instead.
+   *
+   * @param why why it has no template
+   * @param areaMm2 its area, mm²
+   * @param stretchShare what film would stretch there at least; 0 where it is not known
+   * @param faces the place itself
+   */
+  public record ByHand(Why why, double areaMm2, double stretchShare, Mesh faces) {
+    /** A corner of the place, mm: x, y, z. */
+    public double[] atMm() {
+      return Arrays.copyOf(faces.xyz(), 3);
     }
   }
 
@@ -76,19 +108,18 @@ public record Templates(List<Template> templates, double areaMm2, List<Notice> n
     double area = 0;
     int number = 0;
     for (int i = 0; i < patches.size(); i++) {
-      double patchMm2 = area(patches.get(i));
-      area += patchMm2;
-      if (patchMm2 < LEAST_PATCH_MM2) {
-        tally.small++;
-        tally.smallMm2 += patchMm2;
-        continue;
-      }
+      area += area(patches.get(i));
       Progress share = progress.between((double) i / patches.size(), (i + 1.0) / patches.size());
-      Splitter.Result whole = Splitter.split(patches.get(i), settings.stretchShare(), share);
-      templates.addAll(pieces(++number, whole, settings, tally));
+      Splitter.Result whole =
+          Splitter.split(
+              patches.get(i), settings.stretchShare(), settings.leastWidthMm() / 2, share);
+      List<Template> pieces = pieces(number + 1, whole, settings, tally);
+      number += pieces.isEmpty() ? 0 : 1;
+      templates.addAll(pieces);
     }
     progress.at(1);
-    return new Templates(templates, area, tally.notices(settings));
+    tally.byHand.sort(Comparator.comparingDouble(ByHand::areaMm2).reversed());
+    return new Templates(templates, tally.byHand, area, tally.notices(settings));
   }
 
   /** Connected patches as meshes of their own, largest first, then by lowest face. */
@@ -138,14 +169,13 @@ public record Templates(List<Template> templates, double areaMm2, List<Notice> n
     List<Splitter.Laid> flat = new ArrayList<>();
     List<List<Rim>> rims = new ArrayList<>();
     for (Splitter.Laid laid : whole.laid()) {
-      if (laid.layout().isEmpty()) {
-        tally.missing++;
-        for (int f : laid.faces()) {
-          tally.missingMm2 += Faces.area(whole.mesh(), f);
-        }
+      List<Rim> own =
+          laid.layout().isEmpty() ? List.of() : Rim.of(whole, topology, laid);
+      Optional<Why> why = byHand(laid, own, settings);
+      if (why.isPresent()) {
+        tally.add(why.get(), whole.mesh(), laid);
         continue;
       }
-      List<Rim> own = Rim.of(whole, topology, laid);
       marks.choose(laid.piece(), own);
       flat.add(laid);
       rims.add(own);
@@ -158,8 +188,6 @@ public record Templates(List<Template> templates, double areaMm2, List<Notice> n
       List<double[]> cut = outline.cut(net, laid.piece(), settings.allowanceMm());
       tally.noAllowance += outline.leftOut();
       Layout layout = laid.layout().orElseThrow();
-      tally.over += layout.stretch().nearlyAll() > settings.stretchShare() ? 1 : 0;
-      tally.worst = Math.max(tally.worst, layout.stretch().nearlyAll());
       templates.add(
           upright(
               new Template(
@@ -176,6 +204,25 @@ public record Templates(List<Template> templates, double areaMm2, List<Notice> n
               Upright.turn(rims.get(i))));
     }
     return templates;
+  }
+
+  /** Why a piece is not worth cutting, if it is not. */
+  private static Optional<Why> byHand(Splitter.Laid laid, List<Rim> rims, Settings settings) {
+    if (laid.layout().isEmpty()) {
+      return Optional.of(Why.FOLDED);
+    }
+    if (!Splitter.isGood(laid, settings.stretchShare())) {
+      return Optional.of(Why.STRETCHED);
+    }
+    double rim = 0;
+    for (Rim loop : rims) {
+      rim += loop.lengthMm();
+    }
+    // In any outline a circle of twice the area by the rim fits: most need no closer look.
+    boolean wide = 2 * laid.layout().get().areaMm2() >= settings.leastWidthMm() * rim;
+    return wide || Outline.widestMm(new Outline(rims).net()) >= settings.leastWidthMm()
+        ? Optional.empty()
+        : Optional.of(Why.NARROW);
   }
 
   /** The template turned, with its corner at the origin. */
@@ -220,45 +267,58 @@ public record Templates(List<Template> templates, double areaMm2, List<Notice> n
 
   /** What has to be told at the end. */
   private static final class Tally {
-    private int small;
-    private double smallMm2;
-    private int missing;
-    private double missingMm2;
-    private int over;
-    private double worst;
+    private final List<ByHand> byHand = new ArrayList<>();
     private int noAllowance;
+
+    void add(Why why, Mesh mesh, Splitter.Laid laid) {
+      Mesh faces = Sheets.extract(mesh, laid.faces()).mesh();
+      double stretch =
+          why == Why.STRETCHED ? laid.layout().orElseThrow().stretch().nearlyAll() : 0;
+      byHand.add(new ByHand(why, area(faces), stretch, faces));
+    }
+
+    private int count(Why why) {
+      return (int) byHand.stream().filter(p -> p.why() == why).count();
+    }
+
+    private double areaMm2(Why why) {
+      return byHand.stream().filter(p -> p.why() == why).mapToDouble(ByHand::areaMm2).sum();
+    }
 
     List<Notice> notices(Settings settings) {
       List<Notice> notices = new ArrayList<>();
-      if (small > 0) {
+      if (count(Why.NARROW) > 0) {
         add(
             notices,
             TOO_SMALL,
-            small,
-            "Places of less than 4 mm² get no template: %d, %.4g mm² in all.",
-            small,
-            smallMm2);
+            count(Why.NARROW),
+            "Places narrower than %.3g mm get no template: %d, %.4g mm² in all. Tape or paint them.",
+            settings.leastWidthMm(),
+            count(Why.NARROW),
+            areaMm2(Why.NARROW));
       }
-      if (missing > 0) {
+      if (count(Why.FOLDED) > 0) {
         add(
             notices,
             NOT_FLAT,
-            missing,
+            count(Why.FOLDED),
             "Rough places that no layout without folds was found for get no template: %d, %.4g mm²"
-                + " in all. Mask them by hand.",
-            missing,
-            missingMm2);
+                + " in all. Tape or paint them.",
+            count(Why.FOLDED),
+            areaMm2(Why.FOLDED));
       }
-      if (over > 0) {
+      if (count(Why.STRETCHED) > 0) {
         add(
             notices,
             OVER_STRETCH,
-            over,
-            "Pieces stretched by more than the %.3g%% allowed: %d, by up to %.3g%%. They are as"
-                + " small as is worth cutting; ease the film on, or mask there by hand.",
+            count(Why.STRETCHED),
+            "Places where film keeps to %.3g%% only in pieces under %.3g mm get no template: %d,"
+                + " %.4g mm² in all; that narrow it still stretches by up to %.3g%%. Tape or paint them.",
             100 * settings.stretchShare(),
-            over,
-            100 * worst);
+            settings.leastWidthMm(),
+            count(Why.STRETCHED),
+            areaMm2(Why.STRETCHED),
+            100 * byHand.stream().mapToDouble(ByHand::stretchShare).max().orElse(0));
       }
       if (noAllowance > 0) {
         add(

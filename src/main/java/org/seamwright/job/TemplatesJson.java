@@ -3,6 +3,7 @@ package org.seamwright.job;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.seamwright.basis.Notice;
 import org.seamwright.flatten.Stretch;
@@ -25,12 +26,23 @@ public final class TemplatesJson {
     tree.put("of", of);
     tree.put("stretchAllowed", settings.stretchShare());
     tree.put("allowanceMm", settings.allowanceMm());
+    tree.put("leastWidthMm", settings.leastWidthMm());
     tree.put("areaMm2", templates.areaMm2());
     tree.put("templates", templates.templates().stream().map(TemplatesJson::template).toList());
+    tree.put("byHand", templates.byHand().stream().map(TemplatesJson::byHand).toList());
     List<Notice> all = new ArrayList<>(notices);
     all.addAll(templates.notices());
     tree.put("notices", MeasureJson.notices(all));
     return JsonText.of(tree);
+  }
+
+  private static Map<String, Object> byHand(Templates.ByHand place) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("why", place.why().name().toLowerCase(Locale.ROOT));
+    tree.put("areaMm2", place.areaMm2());
+    tree.put("stretch", place.stretchShare());
+    tree.put("atMm", place.atMm());
+    return tree;
   }
 
   private static Map<String, Object> template(Template t) {

@@ -85,6 +85,23 @@ public final class TemplateSheets {
               pages == 1 ? "page" : "pages"),
           Style.BODY);
     }
+    for (Templates.ByHand place : templates.byHand()) {
+      double[] at = place.atMm();
+      sheet.paragraph(
+          String.format(
+              Locale.ROOT,
+              "By hand: %s, %s, at x %.0f, y %.0f, z %.0f mm",
+              String.format(Locale.ROOT, "%.2f cm²", place.areaMm2() / 100),
+              switch (place.why()) {
+                case NARROW -> "too narrow for film";
+                case STRETCHED -> "too round for its size";
+                case FOLDED -> "too rough to lie flat";
+              },
+              at[0],
+              at[1],
+              at[2]),
+          Style.BODY);
+    }
     for (var notice : templates.notices()) {
       sheet.gap(6);
       sheet.paragraph(notice.text(), Style.WARNING);

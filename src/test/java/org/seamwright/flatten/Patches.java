@@ -60,8 +60,31 @@ final class Patches {
   }
 
   static Templates templates(Mesh mesh, double stretch, double allowanceMm) {
+    return templates(mesh, stretch, allowanceMm, 0);
+  }
+
+  static Templates templates(Mesh mesh, double stretch, double allowanceMm, double leastMm) {
     return Templates.of(
-        mesh, f -> true, new Templates.Settings(stretch, allowanceMm), Progress.NONE);
+        mesh, f -> true, new Templates.Settings(stretch, allowanceMm, leastMm), Progress.NONE);
+  }
+
+  /** A tube whose facets are moved about on it at random, so that edges lead nowhere straight. */
+  static Mesh roughlyMeshedTube(long seed, double radius, double height, int columns, int rows) {
+    Random random = new Random(seed);
+    Mesh tube = Shapes.cylinder(radius, height, columns, rows, false);
+    double[] xyz = tube.xyz().clone();
+    for (int v = 0; v < tube.vertexCount(); v++) {
+      double angle = Math.atan2(xyz[3 * v + 1], xyz[3 * v]);
+      angle += 0.5 * Math.PI / columns * (2 * random.nextDouble() - 1);
+      double z = xyz[3 * v + 2];
+      boolean inside =
+          z - tube.bounds().minZ() > 1e-9 * height && tube.bounds().maxZ() - z > 1e-9 * height;
+      double up = 0.5 * height / rows * (random.nextDouble() - 0.5);
+      xyz[3 * v] = radius * Math.cos(angle);
+      xyz[3 * v + 1] = radius * Math.sin(angle);
+      xyz[3 * v + 2] += inside ? up : 0;
+    }
+    return Mesh.of(xyz, tube.corner());
   }
 
   static double area(double[] loop) {

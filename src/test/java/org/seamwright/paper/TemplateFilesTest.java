@@ -31,7 +31,7 @@ class TemplateFilesTest {
   @TempDir private Path folder;
 
   private static Templates templates(Mesh mesh) {
-    return Templates.of(mesh, f -> true, new Templates.Settings(0.02, 3), Progress.NONE);
+    return Templates.of(mesh, f -> true, new Templates.Settings(0.02, 3, 5), Progress.NONE);
   }
 
   private static Template rectangle() {
