@@ -256,8 +256,7 @@ final class TemplateCommand implements Callable<Integer> {
       }
       MeasureCommand.row(out, "Pieces", Integer.toString(templates.templates().size()));
       MeasureCommand.row(out, "Area", Figures.in(map.job().display()).area(templates.areaMm2()));
-      double byHand =
-          templates.byHand().stream().mapToDouble(Templates.ByHand::areaMm2).sum();
+      double byHand = templates.byHand().stream().mapToDouble(Templates.ByHand::areaMm2).sum();
       if (byHand > 0) {
         MeasureCommand.row(
             out, "By hand", Figures.in(map.job().display()).area(byHand) + " without template");

@@ -89,7 +89,9 @@ final class CutChoice {
     return best < 0 ? Optional.empty() : Optional.of(lines.get(best));
   }
 
-  /** Strips that a long piece must be cut into: what they stretch goes with their width's square. */
+  /**
+   * Strips that a long piece must be cut into: what they stretch goes with their width's square.
+   */
   private int strips(double stretch) {
     double strips = Math.ceil(Math.sqrt(stretch / allowed) - 0.02);
     return (int) Math.max(2, Math.min(12, strips));
@@ -105,8 +107,7 @@ final class CutChoice {
     double[] x = new double[n];
     double[] y = new double[n];
     for (int v = 0; v < n; v++) {
-      Vector3D p =
-          Vector3D.of(sheet.x(v), sheet.y(v), sheet.z(v)).subtract(axis.point());
+      Vector3D p = Vector3D.of(sheet.x(v), sheet.y(v), sheet.z(v)).subtract(axis.point());
       height[v] = p.dot(along);
       x[v] = p.dot(across);
       y[v] = p.dot(third);
@@ -153,7 +154,9 @@ final class CutChoice {
     scaleField.harmonic(v -> given[v]).ifPresent(field -> levels(field, scale, strips));
   }
 
-  /** Levels of a field: at half of the area, at equal strips' edges, where the scale is most off. */
+  /**
+   * Levels of a field: at half of the area, at equal strips' edges, where the scale is most off.
+   */
   private void levels(double[] field, double[] scale, int strips) {
     double[] shares =
         strips > 2 ? new double[] {0.5, 1.0 / strips, 1 - 1.0 / strips} : new double[] {0.5};

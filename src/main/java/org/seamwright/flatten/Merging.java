@@ -40,10 +40,7 @@ final class Merging {
 
   /** Joins pieces; the map keeps those that are left. */
   static void run(
-      Parting parting,
-      SortedMap<Integer, Splitter.Laid> laid,
-      double allowed,
-      Progress progress) {
+      Parting parting, SortedMap<Integer, Splitter.Laid> laid, double allowed, Progress progress) {
     Merging merging = new Merging(parting, laid, allowed);
     int before = laid.size();
     while (merging.joinOne()) {
@@ -79,8 +76,10 @@ final class Merging {
 
   /** Pairs not refused yet, the largest share of the smaller one's rim first. */
   private List<Offer> offers() {
-    Map<Pair, Double> shared = new TreeMap<>(
-        (p, q) -> p.a() != q.a() ? Integer.compare(p.a(), q.a()) : Integer.compare(p.b(), q.b()));
+    Map<Pair, Double> shared =
+        new TreeMap<>(
+            (p, q) ->
+                p.a() != q.a() ? Integer.compare(p.a(), q.a()) : Integer.compare(p.b(), q.b()));
     SortedMap<Integer, Double> rim = new TreeMap<>();
     int[] piece = parting.piece();
     Topology topology = parting.topology();

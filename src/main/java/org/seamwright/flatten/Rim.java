@@ -101,8 +101,7 @@ record Rim(double[] point, int[] vertex, int[] beyond) {
   }
 
   /** Where a loop is on no slit, so that none goes over its end; 0 if it is on slits all round. */
-  private static int offTheSlits(
-      Splitter.Result whole, Topology topology, int piece, int[] there) {
+  private static int offTheSlits(Splitter.Result whole, Topology topology, int piece, int[] there) {
     for (int i = 0; i < there.length; i++) {
       int twin = topology.twin(there[i]);
       if (twin < 0 || whole.piece()[twin / 3] != piece) {

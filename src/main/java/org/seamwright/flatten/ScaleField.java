@@ -68,8 +68,7 @@ final class ScaleField {
     return harmonic(given, new double[onRim.length]);
   }
 
-  private Optional<double[]> harmonic(
-      IntToDoubleFunction given, double[] source) {
+  private Optional<double[]> harmonic(IntToDoubleFunction given, double[] source) {
     int n = onRim.length;
     double[] value = new double[n];
     int[] list = new int[n];

@@ -115,8 +115,7 @@ final class SmoothSlit {
       for (int k = 0; k < 3 && count == 2; k++) {
         sum += way[open.corner()[3 * f + k]] >= 0 ? Double.POSITIVE_INFINITY : 0;
       }
-      sum +=
-          count < 2 ? 0 : Math.hypot(Math.hypot(at[3] - at[0], at[4] - at[1]), at[5] - at[2]);
+      sum += count < 2 ? 0 : Math.hypot(Math.hypot(at[3] - at[0], at[4] - at[1]), at[5] - at[2]);
     }
     return sum;
   }

@@ -145,7 +145,8 @@ final class Splitter {
   }
 
   static Laid laid(int piece, Parting.Part part, double allowed) {
-    return new Laid(piece, part.cuts(), part.faces(), Layout.of(part.sheet(), allowed, Progress.NONE));
+    return new Laid(
+        piece, part.cuts(), part.faces(), Layout.of(part.sheet(), allowed, Progress.NONE));
   }
 
   static boolean isGood(Laid one, double allowed) {
@@ -174,8 +175,7 @@ final class Splitter {
       }
       double[] field = lines.get(i).get();
       List<Integer> parts = new ArrayList<>();
-      CutMesh cut =
-          parting.cut(pieces.get(i), sofar == null ? field : sofar.carry(field), parts);
+      CutMesh cut = parting.cut(pieces.get(i), sofar == null ? field : sofar.carry(field), parts);
       sofar = sofar == null ? cut : sofar.then(cut);
       all.addAll(parts);
     }

@@ -169,8 +169,7 @@ public record Templates(
     List<Splitter.Laid> flat = new ArrayList<>();
     List<List<Rim>> rims = new ArrayList<>();
     for (Splitter.Laid laid : whole.laid()) {
-      List<Rim> own =
-          laid.layout().isEmpty() ? List.of() : Rim.of(whole, topology, laid);
+      List<Rim> own = laid.layout().isEmpty() ? List.of() : Rim.of(whole, topology, laid);
       Optional<Why> why = byHand(laid, own, settings);
       if (why.isPresent()) {
         tally.add(why.get(), whole.mesh(), laid);
@@ -272,8 +271,7 @@ public record Templates(
 
     void add(Why why, Mesh mesh, Splitter.Laid laid) {
       Mesh faces = Sheets.extract(mesh, laid.faces()).mesh();
-      double stretch =
-          why == Why.STRETCHED ? laid.layout().orElseThrow().stretch().nearlyAll() : 0;
+      double stretch = why == Why.STRETCHED ? laid.layout().orElseThrow().stretch().nearlyAll() : 0;
       byHand.add(new ByHand(why, area(faces), stretch, faces));
     }
 
