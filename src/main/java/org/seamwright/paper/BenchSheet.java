@@ -37,6 +37,7 @@ public final class BenchSheet {
       PiecePages.write(sheet, brief);
       progress.at(0.1);
       PiecePages.sectionPictures(sheet, brief);
+      UnrolledPage.write(sheet, brief);
       progress.at(0.35);
       MaskPages.write(sheet, brief);
       progress.at(0.45);

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.IntFunction;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
+import org.seamwright.mesh.Bounds;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.region.SurfaceMap;
 import org.seamwright.region.Treatment;
@@ -186,6 +187,19 @@ public final class Pictures {
       plan = LabelPlan.of(image.region(), width, height, radius);
     }
     return inked(image, plan, Integer::toString);
+  }
+
+  /** A flat scene seen from above at a given scale, with room for columns of labels. */
+  static Labelled flat(Scene scene, double pixelsPerMm, double radius) {
+    Bounds box = scene.mesh().bounds();
+    int column = (int) Math.ceil(COLUMN * radius);
+    int side = (int) Math.ceil(radius / 2);
+    int width = (int) Math.ceil(pixelsPerMm * box.sizeX()) + 2 * column;
+    int height = (int) Math.ceil(pixelsPerMm * box.sizeY()) + 2 * side;
+    Camera.Margins margins = new Camera.Margins(column, side, column, side);
+    Camera camera = Camera.orthographic(View.TOP, scene.mesh(), width, height, margins);
+    Image image = Renderer.render(scene, camera, Background.WHITE);
+    return inked(image, LabelPlan.of(image.region(), width, height, radius), Integer::toString);
   }
 
   private static int[] regions(Scene scene, Camera camera) {

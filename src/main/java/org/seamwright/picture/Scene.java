@@ -63,6 +63,29 @@ public final class Scene {
     return new Scene(mesh, other, region, lap, tone, normal);
   }
 
+  /**
+   * The same looks on another mesh, which the parts of the faces were laid out as.
+   *
+   * @param other the mesh
+   * @param parent one entry per face of it: the face of this scene that it is a part of
+   */
+  Scene onto(Mesh other, int[] parent) {
+    byte[] otherFinish = new byte[parent.length];
+    int[] otherRegion = new int[parent.length];
+    byte[] otherLap = new byte[parent.length];
+    for (int i = 0; i < parent.length; i++) {
+      otherFinish[i] = finish[parent[i]];
+      otherRegion[i] = region[parent[i]];
+      otherLap[i] = lap[parent[i]];
+    }
+    return of(other, otherFinish, otherRegion, otherLap, tone);
+  }
+
+  /** One more than the highest number a region may have. */
+  int regions() {
+    return tone.length;
+  }
+
   /** The piece. */
   public Mesh mesh() {
     return mesh;

@@ -101,6 +101,19 @@ class PapersTest {
   }
 
   @Test
+  void aTurnedPieceIsRolledOutWithEverySectionNumbered() {
+    String page =
+        bench.pages.stream()
+            .map(p -> p.text)
+            .filter(t -> t.contains("Rolled out"))
+            .findFirst()
+            .orElseThrow();
+    assertThat(page)
+        .contains("Outer side", "Inner side", "100 mm, for all sides above")
+        .doesNotContain("Not on this page", "without a number");
+  }
+
+  @Test
   void sectionsOverTheLimitAreCalledOut() {
     long over =
         planned.sections().sections().stream()
