@@ -46,10 +46,9 @@ public final class Main {
   static int run(PrintWriter out, PrintWriter err, String... given) {
     String[] args = opened(given);
     Seamwright top = new Seamwright();
-    CommandLine line = withCommands(new CommandLine(top), args.length == 0 ? "" : args[0]);
+    CommandLine line = line(top, args.length == 0 ? "" : args[0]);
     line.setOut(out);
     line.setErr(err);
-    line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setUsageHelpAutoWidth(true);
     line.setParameterExceptionHandler(Main::wrongUsage);
     line.setExecutionExceptionHandler((e, command, parsed) -> failed(e, err, top.stacktrace));
@@ -63,6 +62,16 @@ public final class Main {
     } catch (StackOverflowError | LinkageError | AssertionError e) {
       return failed(e, err, top.stacktrace);
     }
+  }
+
+  /**
+   * The commands.
+   *
+   * @param top the program without a command
+   * @param named the only command that is wanted; any other word for all of them
+   */
+  static CommandLine line(Seamwright top, String named) {
+    return withCommands(new CommandLine(top), named).setCaseInsensitiveEnumValuesAllowed(true);
   }
 
   /** A job file alone, as a desktop names the file that is opened, goes to the window. */
