@@ -325,7 +325,8 @@ public final class PlatingForm {
 
   private static Job.SectionRules rules(
       Job.SectionRules s, Job.Limit limit, double activationLapMm, double flashLapMm) {
-    return new Job.SectionRules(limit, activationLapMm, flashLapMm, s.order(), s.choices());
+    return new Job.SectionRules(
+        limit, activationLapMm, flashLapMm, s.order(), s.seams(), s.choices());
   }
 
   /**

@@ -17,6 +17,7 @@ import org.seamwright.plating.Tool;
 import org.seamwright.region.Mark;
 import org.seamwright.region.Treatment;
 import org.seamwright.section.OrderPins;
+import org.seamwright.section.SeamWeights;
 import org.seamwright.section.SectionChoices;
 import org.seamwright.units.UnitSystem;
 
@@ -197,6 +198,7 @@ public record Job(
    * @param activationLapMm width of the activation lap
    * @param flashLapMm width of the flash lap
    * @param order what is asked of the order of work
+   * @param seams where seams should lie
    * @param choices way, symmetry and edits of the sections
    */
   public record SectionRules(
@@ -204,20 +206,37 @@ public record Job(
       double activationLapMm,
       double flashLapMm,
       OrderPins order,
+      SeamRules seams,
       SectionChoices choices) {
-    /** Rules that leave the order free. */
+    /** Rules that leave the order free and weigh seams as usual. */
     public SectionRules(Limit limit, double activationLapMm, double flashLapMm) {
       this(limit, activationLapMm, flashLapMm, OrderPins.NONE);
     }
 
     /** Rules that leave the sections to be found. */
     public SectionRules(Limit limit, double activationLapMm, double flashLapMm, OrderPins order) {
-      this(limit, activationLapMm, flashLapMm, order, SectionChoices.NONE);
+      this(limit, activationLapMm, flashLapMm, order, SeamRules.USUAL, SectionChoices.NONE);
     }
 
     /** The same rules with other choices. */
     public SectionRules withChoices(SectionChoices other) {
-      return new SectionRules(limit, activationLapMm, flashLapMm, order, other);
+      return new SectionRules(limit, activationLapMm, flashLapMm, order, seams, other);
+    }
+  }
+
+  /**
+   * Where seams should lie.
+   *
+   * @param weights what a seam costs per length, by place
+   * @param showFaces names of marks whose places are show faces
+   */
+  public record SeamRules(SeamWeights weights, List<String> showFaces) {
+    /** The usual weights, and no show faces. */
+    public static final SeamRules USUAL = new SeamRules(SeamWeights.DEFAULT, List.of());
+
+    /** Copies the list. */
+    public SeamRules {
+      showFaces = List.copyOf(showFaces);
     }
   }
 

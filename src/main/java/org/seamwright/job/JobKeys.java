@@ -37,7 +37,15 @@ final class JobKeys {
   static final List<String> KNOWN_LENGTH = List.of("length", "along");
   static final List<String> SECTIONS =
       List.of(
-          "limit", "wetWindow", "activationLap", "flashLap", "order", "way", "symmetry", "edits");
+          "limit",
+          "wetWindow",
+          "activationLap",
+          "flashLap",
+          "order",
+          "seams",
+          "way",
+          "symmetry",
+          "edits");
   static final List<String> SYMMETRY = List.of("point", "axis", "zero", "count");
 
   /** Keys of each way of making sections, in the order they are written. */
@@ -64,6 +72,7 @@ final class JobKeys {
           Map.entry("rename", List.of("kind", "point", "name")),
           Map.entry("renumber", List.of("kind", "point", "number")));
 
+  static final List<String> SEAMS = List.of("crease", "valley", "hidden", "show", "showFaces");
   static final List<String> ORDER = List.of("first", "last", "before");
   static final List<String> BEFORE = List.of("section", "before");
   static final List<String> PLATING =

@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.region.Treatment;
 import org.seamwright.section.OrderPins;
+import org.seamwright.section.SeamWeights;
 import org.seamwright.units.LengthUnit;
 import org.seamwright.units.UnitSystem;
 
@@ -178,7 +179,20 @@ final class JobReader {
         keys.get("activationLap", usual.activationLapMm(), JobReader::lengthOrZero),
         keys.get("flashLap", usual.flashLapMm(), JobReader::lengthOrZero),
         keys.get("order", OrderPins.NONE, JobReader::order),
+        keys.get("seams", Job.SeamRules.USUAL, JobReader::seams),
         SectionChoiceReader.read(keys));
+  }
+
+  private static Job.SeamRules seams(JobNode node) throws JobFileException {
+    JobNode.Keys keys = node.keys(JobKeys.SEAMS);
+    SeamWeights usual = SeamWeights.DEFAULT;
+    return new Job.SeamRules(
+        new SeamWeights(
+            keys.get("crease", usual.crease(), n -> n.number(Range.SHARE)),
+            keys.get("valley", usual.valley(), n -> n.number(Range.SHARE)),
+            keys.get("hidden", usual.hidden(), n -> n.number(Range.SHARE)),
+            keys.get("show", usual.show(), n -> n.number(Range.TIMES))),
+        keys.get("showFaces", List.of(), n -> n.list(JobNode::text)));
   }
 
   private static OrderPins order(JobNode node) throws JobFileException {

@@ -83,7 +83,18 @@ final class JobWriter {
     tree.put("activationLap", length(rules.activationLapMm()));
     tree.put("flashLap", length(rules.flashLapMm()));
     tree.put("order", order(rules.order()));
+    tree.put("seams", seams(rules.seams()));
     SectionChoiceWriter.write(rules.choices(), display, tree);
+    return tree;
+  }
+
+  private static Map<String, Object> seams(Job.SeamRules rules) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("crease", rules.weights().crease());
+    tree.put("valley", rules.weights().valley());
+    tree.put("hidden", rules.weights().hidden());
+    tree.put("show", rules.weights().show());
+    tree.put("showFaces", rules.showFaces());
     return tree;
   }
 

@@ -32,6 +32,7 @@ import org.seamwright.region.MarkException;
 import org.seamwright.region.Marks;
 import org.seamwright.region.SurfaceMap;
 import org.seamwright.region.Treatment;
+import org.seamwright.section.SectionChoices;
 import org.seamwright.section.SectionException;
 import org.seamwright.section.SectionPlan;
 import org.seamwright.section.SectionSettings;
@@ -156,7 +157,7 @@ public final class Planner {
     if (wet.isPresent() && limitMm2 > wet.get().limitMm2()) {
       notices.add(aboveWetWindow(job, limitMm2, wet.get()));
     }
-    SectionPlan sections = sections(job, jobFile, map, limitMm2, progress.between(0, 0.85));
+    SectionPlan sections = sections(job, jobFile, piece, map, limitMm2, progress.between(0, 0.85));
     notices.addAll(sections.notices());
     MaskPlan masks = Masking.plan(map, job.masking(), progress.between(0.85, 1));
     notices.addAll(masks.notices());
@@ -266,8 +267,19 @@ public final class Planner {
 
   /** What the wet window allows; nothing if it can't be told and the limit is set directly. */
   private static SectionPlan sections(
-      Job job, Path jobFile, SurfaceMap map, double limitMm2, Progress progress)
+      Job job, Path jobFile, Piece piece, SurfaceMap map, double limitMm2, Progress progress)
       throws PlanException {
+    if (!job.sections().seams().showFaces().isEmpty()) {
+      if (!job.sections().choices().equals(SectionChoices.NONE)) {
+        throw new PlanException(
+            jobFile.toString(),
+            "sections.seams.showFaces",
+            "Show faces go with the automatic way only, without symmetry or edits",
+            "Drop the show faces, or way, symmetry and edits.");
+      }
+      boolean[] show = ShowFaces.of(job, jobFile, piece, map);
+      return Sectioning.split(map, show, sectionSettings(job, limitMm2), progress);
+    }
     try {
       return Sectioning.split(
           map, sectionSettings(job, limitMm2), job.sections().choices(), progress);
@@ -282,7 +294,8 @@ public final class Planner {
         limitMm2,
         job.sections().activationLapMm(),
         job.sections().flashLapMm(),
-        job.sections().order());
+        job.sections().order(),
+        job.sections().seams().weights());
   }
 
   private static Optional<WetLimit> wetLimit(Job job, Path jobFile, PlatingSettings settings)

@@ -19,6 +19,8 @@ record Range(double low, boolean lowAllowed, double high, boolean highAllowed, S
       new Range(0, false, HUGE, true, "must be above 0 and at most 1,000,000,000");
   static final Range ZERO_UP = new Range(0, true, HUGE, true, "must be from 0 to 1,000,000,000");
   static final Range SHARE = new Range(0, false, 1, true, "must be above 0 and at most 1");
+  static final Range TIMES =
+      new Range(1, true, 1000, true, "must be from 1 to 1000, as a multiple: 4 for four times");
   static final Range LOSS_SHARE =
       new Range(0, true, 10, true, "must be from 0 to 10, as a share: 0.33 for a third more");
   static final Range LOST_PART =

@@ -1,7 +1,10 @@
 package org.seamwright.section;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.stream.IntStream;
+import org.seamwright.basis.Parallel;
 import org.seamwright.basis.Progress;
 import org.seamwright.mesh.Mesh;
 
@@ -21,6 +24,9 @@ final class Fitting {
   /** Share of the limit that is searched for: smoothing and laps move areas by a little. */
   private static final double SEARCHED = 0.99;
 
+  /** A section is no smaller than this share of what is left for each: nobody masks off a scrap. */
+  private static final double LEAST_SHARE = 0.35;
+
   /** Share of the limit that borders are pushed to. */
   private static final double PUSHED = 0.998;
 
@@ -30,6 +36,9 @@ final class Fitting {
 
   /** Largest push of a border at a time, in radii of its crookedness. */
   private static final double LARGEST_PUSH = 0.5;
+
+  /** Starts that seams are searched from. */
+  private static final int SEARCHES = 4;
 
   private static final int FIRST_PUSHES = 12;
 
@@ -100,10 +109,10 @@ final class Fitting {
    */
   private double[] tries(Progress progress) {
     int cells = partition.cells();
-    int[] label = search(firstLabels(), new int[0], new double[cells]).run();
-    Shape shape0 = new Shape(label);
-    shape0.push(new int[0], new double[cells]);
-    SeamCut cut = shape0.cut();
+    int[] label = firstSearch();
+    Shape first = new Shape(label);
+    first.push(new int[0], new double[cells]);
+    SeamCut cut = first.cut();
     progress.at(0.2);
     int[] order = SectionOrder.of(cut, settings, progress.between(0.2, 0.5));
     int[] rank = rankOfCells(cut, order);
@@ -114,7 +123,7 @@ final class Fitting {
       Progress part = rest.between((double) i / TRIES, (i + 1.0) / TRIES);
       SeamSearch search = search(label, rank, extra);
       label = search.run();
-      final Shape shape = new Shape(label);
+      Shape shape = new Shape(label);
       double[] missing = new double[cells];
       for (int push = 0; push < 2; push++) {
         shape.push(rank, missing);
@@ -139,8 +148,18 @@ final class Fitting {
     return worked;
   }
 
-  private double cap() {
-    return SEARCHED * settings.limitMm2();
+  private AreaPrice price() {
+    double[] area = new double[partition.cells()];
+    for (int c = 0; c < area.length; c++) {
+      area[c] = partition.domain().areaMm2(partition.component(c));
+    }
+    int[] count = partition.cellsOfComponents();
+    double cap = SEARCHED * settings.limitMm2();
+    double[] floor = new double[area.length];
+    for (int c = 0; c < floor.length; c++) {
+      floor[c] = Math.min(cap, LEAST_SHARE * area[c] / count[partition.component(c)]);
+    }
+    return new AreaPrice(cap, floor);
   }
 
   private double[] areaOf(int[] label, int cells) {
@@ -160,7 +179,7 @@ final class Fitting {
       for (int p = 0; p < label.length; p++) {
         label[p] = partition.distances().cell(patches.cluster()[p]);
       }
-      patches.connect(label, partition.cells());
+      patches.graph().connect(label, partition.cells());
       double[] worked = search(label, new int[0], new double[partition.cells()]).workedMm2();
       double uneven = uneven(worked);
       if (uneven < least) {
@@ -176,6 +195,51 @@ final class Fitting {
     return best;
   }
 
+  /** The cheapest of searches from several starts. */
+  private int[] firstSearch() {
+    int cells = partition.cells();
+    if (cells == 0) {
+      return new int[0];
+    }
+    List<int[]> known = new ArrayList<>(List.of(firstLabels()));
+    if (partition.domain().components() == 1) {
+      int[] natural = NaturalFaces.start(ground, patches, cells);
+      if (natural.length > 0) {
+        patches.graph().connect(natural, cells);
+        known.add(natural);
+      }
+    }
+    List<int[]> starts = multilevel(cells).best(known);
+    int[][] found = starts.subList(0, Math.min(SEARCHES, starts.size())).toArray(int[][]::new);
+    double[] total = new double[found.length];
+    Parallel.each(
+        found.length,
+        i -> {
+          SeamSearch search = search(found[i], new int[0], new double[cells]);
+          found[i] = search.run();
+          total[i] = search.totalMm();
+        });
+    int best = 0;
+    for (int i = 0; i < found.length; i++) {
+      best = total[i] < total[best] ? i : best;
+    }
+    return found[best];
+  }
+
+  private Multilevel multilevel(int cells) {
+    int[] group = new int[patches.count()];
+    for (int p = 0; p < group.length; p++) {
+      group[p] = partition.componentOf(patches.cluster()[p]);
+    }
+    int[][] cellsOf = new int[partition.domain().components()][];
+    for (int g = 0; g < cellsOf.length; g++) {
+      int component = g;
+      cellsOf[g] =
+          IntStream.range(0, cells).filter(c -> partition.component(c) == component).toArray();
+    }
+    return new Multilevel(patches.graph(), group, cellsOf, lapMm, price());
+  }
+
   private double uneven(double[] worked) {
     double[] mean = partition.meanOf(worked);
     double most = 0;
@@ -186,7 +250,7 @@ final class Fitting {
   }
 
   private SeamSearch search(int[] label, int[] rank, double[] extraMm2) {
-    return new SeamSearch(patches, label, partition.cells(), lapMm, cap(), rank, extraMm2);
+    return new SeamSearch(patches, label, lapMm, price(), rank, extraMm2);
   }
 
   private boolean kept(Layout layout) {

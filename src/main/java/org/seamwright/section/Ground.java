@@ -72,6 +72,30 @@ record Ground(
         meshEdge);
   }
 
+  /**
+   * Makes seams cheaper where little is seen from.
+   *
+   * @param piece the whole piece
+   * @param start clusters whose middles are looked from
+   * @param hidden weight of a seam where nothing is seen
+   */
+  void hide(Mesh piece, Division.Start start, double hidden) {
+    Domain coarse = start.partition().domain();
+    boolean same = coarse.meshVertex().length == domain.meshVertex().length;
+    int[] vertex = new int[coarse.meshVertex().length];
+    Arrays.setAll(vertex, i -> same ? i : coarse.meshVertex()[i]);
+    double spacing = Math.sqrt(Arrays.stream(wayMm2).sum() / Math.max(1, vertex.length));
+    double[] open = Openness.of(piece, domain, vertex, spacing);
+    int[] way = domain.surface().way();
+    for (int f = 0; f < cost.face().length; f++) {
+      double sees = 0;
+      for (int k = 0; k < 3; k++) {
+        sees += open[start.owner()[way[3 * f + k]]] / 3;
+      }
+      cost.face()[f] *= (float) (hidden + (1 - hidden) * sees);
+    }
+  }
+
   /** Half-edges of the mesh on lines, by half-edge of the other triangles between the same ends. */
   private static int[] sameEdges(int[] corner, int[] way, SeamCost cost) {
     int[] same = new int[way.length];

@@ -43,7 +43,8 @@ final class Partition {
     }
   }
 
-  private int componentOf(int vertex) {
+  /** Component of a vertex of the domain. */
+  int componentOf(int vertex) {
     int at = Arrays.binarySearch(domain.vertexBegin(), vertex);
     // Components are never empty, so a vertex that begins one is found exactly once.
     return at >= 0 ? at : -at - 2;

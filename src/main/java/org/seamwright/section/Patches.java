@@ -40,9 +40,20 @@ record Patches(
    */
   private static final double STRAIGHT = (Math.sqrt(3) / 2 + 1) / 2 * Math.sqrt(3) / 2;
 
+  /**
+   * Cuts choose the less crooked borders, which lose less when straightened: measured on the sample
+   * pieces, where seams were 1.25 times as long as borders scaled by the mean.
+   */
+  private static final double CHOSEN = 1.25;
+
   /** Number of patches. */
   int count() {
     return cluster.length;
+  }
+
+  /** Patches as nodes. */
+  PatchGraph graph() {
+    return new PatchGraph(areaMm2, begin, neighbour, costMm, lengthMm);
   }
 
   /**
@@ -112,76 +123,6 @@ record Patches(
     return of;
   }
 
-  /**
-   * Makes every label one piece: of the pieces of a label the largest stays, each other one goes to
-   * the label it shares the longest border with, if there is one.
-   *
-   * @param label one entry per patch; changed
-   */
-  void connect(int[] label, int labels) {
-    int[] piece = new int[count()];
-    Arrays.fill(piece, -1);
-    int[] stack = new int[count()];
-    double[] size = new double[count()];
-    int[] largest = new int[labels];
-    Arrays.fill(largest, -1);
-    for (int from = 0; from < count(); from++) {
-      if (piece[from] < 0) {
-        int top = 0;
-        stack[top++] = from;
-        piece[from] = from;
-        while (top > 0) {
-          int p = stack[--top];
-          size[from] += areaMm2[p];
-          for (int i = begin[p]; i < begin[p + 1]; i++) {
-            int q = neighbour[i];
-            if (piece[q] < 0 && label[q] == label[from]) {
-              piece[q] = from;
-              stack[top++] = q;
-            }
-          }
-        }
-        int rival = largest[label[from]];
-        largest[label[from]] = rival < 0 || size[from] > size[rival] ? from : rival;
-      }
-    }
-    boolean again = true;
-    while (again) {
-      again = false;
-      for (int p = 0; p < count(); p++) {
-        if (piece[p] != largest[label[p]]) {
-          int to = longestBorder(p, label, piece, largest);
-          if (to >= 0) {
-            label[p] = to;
-            piece[p] = largest[to];
-            again = true;
-          }
-        }
-      }
-    }
-  }
-
-  /** Label whose settled patches a patch has the longest border with; -1 if there is none. */
-  private int longestBorder(int p, int[] label, int[] piece, int[] largest) {
-    int best = -1;
-    double longest = -1;
-    for (int i = begin[p]; i < begin[p + 1]; i++) {
-      int to = label[neighbour[i]];
-      if (piece[neighbour[i]] == largest[to]) {
-        double sum = 0;
-        for (int k = begin[p]; k < begin[p + 1]; k++) {
-          boolean same = label[neighbour[k]] == to && piece[neighbour[k]] == largest[to];
-          sum += same ? lengthMm[k] : 0;
-        }
-        if (sum > longest) {
-          longest = sum;
-          best = to;
-        }
-      }
-    }
-    return best;
-  }
-
   private static Patches borders(Ground ground, int[] of, int[] cluster, double[] area) {
     double[] edge = ground.domain().surface().edgeMm();
     EdgeRings rings = ground.wayRings();
@@ -215,7 +156,7 @@ record Patches(
       clusterMm2[cluster[p]] += area[p];
     }
     double regular = HEXAGON * Arrays.stream(clusterMm2).map(Math::sqrt).sum();
-    return Math.min(1, STRAIGHT * regular / crooked);
+    return Math.min(1, CHOSEN * STRAIGHT * regular / crooked);
   }
 
   private static int find(int[] root, int v) {

@@ -20,14 +20,6 @@ final class SeamSearch {
   /** Patches deeper inside than this share of the deepest stay with their cell. */
   private static final double CORE = 0.75;
 
-  /** Price of area beyond the limit, as a share of a side's length per cell area; and growing. */
-  private static final double LINEAR = 2;
-
-  private static final double QUADRATIC = 200;
-
-  /** What excess costs in the end, against the price at first that lets cheap places be found. */
-  private static final double HARDEST = 100;
-
   /** No seam is bent by more than this, in sides of a cell: the largest price of area. */
   private static final double STEEPEST = 40;
 
@@ -41,6 +33,7 @@ final class SeamSearch {
   private final int[] label;
   private final int cells;
   private final double lapMm;
+  private final AreaPrice price;
   private final double cap;
   private final double side;
   private final int[] rank;
@@ -61,24 +54,19 @@ final class SeamSearch {
    *
    * @param label one entry per patch: its cell, each cell in one piece
    * @param lapMm the wider lap
-   * @param capMm2 worked area to keep to
+   * @param price of worked area beyond the limit
    * @param rank one entry per cell: its place in the order of work; empty while that is open
    * @param extraMm2 one entry per cell: area to count beside what the graph tells
    */
   SeamSearch(
-      Patches patches,
-      int[] label,
-      int cells,
-      double lapMm,
-      double capMm2,
-      int[] rank,
-      double[] extraMm2) {
+      Patches patches, int[] label, double lapMm, AreaPrice price, int[] rank, double[] extraMm2) {
     this.patches = patches;
     this.label = label.clone();
-    this.cells = cells;
+    this.cells = price.cells();
     this.lapMm = lapMm;
-    this.cap = capMm2;
-    this.side = Math.sqrt(capMm2);
+    this.price = price;
+    this.cap = price.capMm2();
+    this.side = price.sideMm();
     this.rank = rank.clone();
     this.worked = extraMm2.clone();
     local = new int[patches.count()];
@@ -117,22 +105,28 @@ final class SeamSearch {
     return cost;
   }
 
+  /** What the seams cost and what excess over the limit costs beside, mm. */
+  double totalMm() {
+    hardness = AreaPrice.HARDEST;
+    return total();
+  }
+
   /** Searches; gives one entry per patch: its cell. */
   int[] run() {
     if (rank.length > 0) {
-      hardness = HARDEST;
+      hardness = AreaPrice.HARDEST;
       rounds();
       return label.clone();
     }
     int[] start = label.clone();
-    hardness = HARDEST;
+    hardness = AreaPrice.HARDEST;
     rounds();
     double kept = total();
     int[] best = label.clone();
     relabel(start);
     hardness = 1;
     rounds();
-    hardness = HARDEST;
+    hardness = AreaPrice.HARDEST;
     rounds();
     if (total() > kept) {
       relabel(best);
@@ -183,20 +177,14 @@ final class SeamSearch {
     return Arrays.stream(found, 0, count).sorted().distinct().toArray();
   }
 
-  private double price(int cell) {
-    double over = Math.max(0, worked[cell] - cap);
-    return hardness * over / side * (LINEAR + QUADRATIC * over / cap);
-  }
-
   private double slope(int cell) {
-    double over = worked[cell] - cap;
-    return over <= 0 ? 0 : hardness * (LINEAR + 2 * QUADRATIC * over / cap) / side;
+    return price.slope(cell, worked[cell], hardness);
   }
 
   private double total() {
     double sum = cost;
     for (int c = 0; c < cells; c++) {
-      sum += price(c);
+      sum += price.of(c, worked[c], hardness);
     }
     return sum;
   }

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
 import org.seamwright.geodesic.CutMesh;
@@ -195,9 +196,18 @@ public final class SectionSession {
     }
     if (count > 0) {
       int[] near = near(is.cuts(), now, Arrays.copyOf(changed, count));
-      Mesh mesh = is.cuts().part(near);
-      next.add(laps(mesh, near, old, was.order()), was.order(), -1);
-      next.add(laps(mesh, near, now, is.order()), is.order(), 1);
+      // Both on the mesh that each is measured on as a whole: distances depend on it a little.
+      int[] parent = is.cuts().carried(IntStream.range(0, was.label().length).toArray());
+      boolean[] touched = new boolean[was.label().length];
+      for (int f : near) {
+        touched[parent[f]] = true;
+      }
+      int[] before = IntStream.range(0, touched.length).filter(f -> touched[f]).toArray();
+      int[] after = IntStream.range(0, now.length).filter(f -> touched[parent[f]]).toArray();
+      Mesh wasMesh = was.cuts().part(before);
+      Mesh isMesh = is.cuts().part(after);
+      next.add(laps(wasMesh, before, was.label(), was.order()), was.order(), -1);
+      next.add(laps(isMesh, after, now, is.order()), is.order(), 1);
     }
     return next;
   }

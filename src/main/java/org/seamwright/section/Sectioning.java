@@ -40,7 +40,7 @@ public final class Sectioning {
   private static final double EDGES_SQUARED = 16_000;
 
   /** Shortest line of edges that seams keep to, in sides of a section. */
-  private static final double LEAST_LINE = 0.3;
+  static final double LEAST_LINE = 0.3;
 
   private Sectioning() {}
 
@@ -53,8 +53,22 @@ public final class Sectioning {
    * @return sections in working order; none if nothing is plated
    */
   public static SectionPlan split(SurfaceMap map, SectionSettings settings, Progress progress) {
+    return split(map, new boolean[map.mesh().faceCount()], settings, progress);
+  }
+
+  /**
+   * Splits the plated faces of a piece some of which are show faces.
+   *
+   * @param map the piece with its treatments
+   * @param show one entry per face: whether seams are better kept away from it
+   * @param settings limit, lap widths, and what seams cost
+   * @param progress told how far it is; may cancel
+   * @return sections in working order; none if nothing is plated
+   */
+  public static SectionPlan split(
+      SurfaceMap map, boolean[] show, SectionSettings settings, Progress progress) {
     Divided divided =
-        divide(map.mesh(), plated(map), f -> false, settings, progress.between(0, 0.9));
+        divide(map.mesh(), plated(map), f -> false, show, settings, progress.between(0, 0.9));
     return plan(divided.fine(), divided.layout(), settings, progress.between(0.9, 1));
   }
 
@@ -103,6 +117,16 @@ public final class Sectioning {
       IntPredicate mustDivide,
       SectionSettings settings,
       Progress progress) {
+    return divide(mesh, label, mustDivide, new boolean[mesh.faceCount()], settings, progress);
+  }
+
+  private static Divided divide(
+      Mesh mesh,
+      int[] label,
+      IntPredicate mustDivide,
+      boolean[] show,
+      SectionSettings settings,
+      Progress progress) {
     Pieces pieces = Pieces.of(mesh, EdgeRings.of(mesh, Topology.of(mesh)), label);
     Components components = Components.of(pieces, settings.limitMm2(), mustDivide);
     CutMesh fine = refine(mesh, components, settings.limitMm2());
@@ -113,11 +137,14 @@ public final class Sectioning {
             fine.carryFaces(components.divided()),
             components.dividedCount(),
             settings.seams(),
-            f -> 1,
+            f -> show[fine.parentFace()[f]] ? settings.seams().show() : 1,
             LEAST_LINE * Math.sqrt(settings.limitMm2()));
     double lapMm = Math.max(settings.activationLapMm(), settings.flashLapMm());
     Division.Start start =
         Division.coarse(ground.domain(), settings.limitMm2(), lapMm, progress.between(0.05, 0.35));
+    if (settings.seams().hidden() < 1) {
+      ground.hide(mesh, start, settings.seams().hidden());
+    }
     Layout layout =
         new Fitting(
                 fine.mesh(),
@@ -128,6 +155,13 @@ public final class Sectioning {
                 settings)
             .run(progress.between(0.35, 1));
     return new Divided(fine, layout);
+  }
+
+  /** The piece with its large faces refined, as it is before seams are cut. */
+  static CutMesh refined(SurfaceMap map, double limitMm2) {
+    Mesh mesh = map.mesh();
+    Pieces pieces = Pieces.of(mesh, EdgeRings.of(mesh, Topology.of(mesh)), plated(map));
+    return refine(mesh, Components.of(pieces, limitMm2, f -> false), limitMm2);
   }
 
   /**

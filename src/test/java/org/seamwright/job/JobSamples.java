@@ -22,6 +22,7 @@ import org.seamwright.plating.Tool;
 import org.seamwright.region.Mark;
 import org.seamwright.region.Treatment;
 import org.seamwright.section.OrderPins;
+import org.seamwright.section.SeamWeights;
 import org.seamwright.section.SectionAxis;
 import org.seamwright.section.SectionChoices;
 import org.seamwright.section.SectionEdit;
@@ -76,6 +77,13 @@ final class JobSamples {
                 Stream.generate(() -> new OrderPins.Before(point(random), point(random)))
                     .limit(random.nextInt(3))
                     .toList()),
+            new Job.SeamRules(
+                new SeamWeights(
+                    1 - random.nextDouble(),
+                    1 - random.nextDouble(),
+                    1 - random.nextDouble(),
+                    1 + random.nextDouble()),
+                Stream.generate(() -> pick(random, NAMES)).limit(random.nextInt(3)).toList()),
             choices(random)),
         plating(random),
         new MaskSettings(
