@@ -109,7 +109,7 @@ class PapersTest {
             .findFirst()
             .orElseThrow();
     assertThat(page)
-        .contains("Outer side", "Inner side", "100 mm, for all sides above")
+        .contains("Outer side", "Inner side", "50 mm, for all sides above")
         .doesNotContain("Not on this page", "without a number");
   }
 
