@@ -117,6 +117,7 @@ class ArchitectureTest {
                       "job",
                       "picture",
                       "paper",
+                      "shop",
                       "desk")),
               Map.entry(
                   "sample",

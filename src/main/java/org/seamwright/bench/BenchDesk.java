@@ -49,7 +49,9 @@ public final class BenchDesk {
   private final Watched<BenchSettings> settings = new Watched<>(BenchSettings.FIRST);
   private final Watched<Optional<Countdown>> countdown = new Watched<>(Optional.empty());
   private final Watched<Alarm> alarm = new Watched<>(Alarm.NONE);
+  private final Watched<Boolean> underWay = new Watched<>(false);
   private long lastKeyMs = Long.MIN_VALUE / 2;
+  private Optional<Path> lookedAt = Optional.empty();
 
   /** Of the background thread: the run that is kept. */
   private Optional<Kept> kept = Optional.empty();
@@ -115,6 +117,22 @@ public final class BenchDesk {
     this.clock = clock;
     this.book = new BenchBook(book);
     this.zone = zone;
+    desk.state().watch(state -> lookFor(state.jobFile()));
+  }
+
+  private void lookFor(Optional<Path> jobFile) {
+    if (!jobFile.equals(lookedAt)) {
+      lookedAt = jobFile;
+      if (run.get().isPresent()) {
+        leave(); // another job lies on the desk
+      }
+      background.execute(() -> look(jobFile));
+    }
+  }
+
+  private void look(Optional<Path> jobFile) {
+    boolean found = jobFile.filter(f -> BenchLog.isUnderWay(BenchLog.of(f))).isPresent();
+    userInterface.execute(() -> underWay.set(found));
   }
 
   /** The run, while the bench is open. */
@@ -165,12 +183,8 @@ public final class BenchDesk {
   }
 
   /** Whether the job has a run that has begun and is not over. */
-  public boolean isUnderWay() {
-    return desk.state()
-        .get()
-        .jobFile()
-        .filter(f -> BenchLog.isUnderWay(BenchLog.of(f)))
-        .isPresent();
+  public Watched<Boolean> underWay() {
+    return underWay;
   }
 
   /** Opens the bench: begins a run, or takes up the one that is there. */
@@ -233,9 +247,11 @@ public final class BenchDesk {
   /** Leaves the bench; the run stays as it is. */
   public void leave() {
     halt.set(Optional.empty());
+    Optional<Path> jobFile = desk.state().get().jobFile();
     background.execute(
         () -> {
           shut();
+          look(jobFile);
           userInterface.execute(
               () -> {
                 run.set(Optional.empty());

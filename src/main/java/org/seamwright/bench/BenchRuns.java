@@ -63,7 +63,7 @@ public final class BenchRuns {
   public Run run(int section) {
     return new Run(
         0,
-        plan.figures().piece(),
+        plan.figures().piece().isBlank() ? "unnamed" : plan.figures().piece(),
         Integer.toString(section),
         plan.figures().deposit().id(),
         "",

@@ -2,7 +2,9 @@ package org.seamwright.window;
 
 import java.util.EnumMap;
 import java.util.Map;
+import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
@@ -13,6 +15,8 @@ import org.seamwright.desk.Place;
 
 /** The five places as one path, the one that is shown among them. */
 final class PathView extends HBox {
+  private static final PseudoClass UNDER_WAY = PseudoClass.getPseudoClass("under-way");
+
   private final Map<Place, ToggleButton> buttons = new EnumMap<>(Place.class);
 
   PathView(Session session) {
@@ -31,6 +35,19 @@ final class PathView extends HBox {
       buttons.put(place, button);
       getChildren().add(button);
     }
+    Button bench = PartsView.button("path-bench", "", session.benchKeys()::enter);
+    bench.getStyleClass().add("path-bench");
+    getChildren().addAll(PartsView.gap(), bench);
+    session
+        .bench()
+        .underWay()
+        .watch(
+            underWay -> {
+              String text = Messages.text(underWay ? "bench.go-on" : "bench.title");
+              bench.setText(text);
+              bench.setAccessibleText(text);
+              bench.pseudoClassStateChanged(UNDER_WAY, underWay);
+            });
     group
         .selectedToggleProperty()
         .addListener(

@@ -1,7 +1,12 @@
 package org.seamwright.window;
 
 import java.nio.file.Path;
+import java.time.ZoneId;
 import java.util.concurrent.Executor;
+import java.util.function.LongSupplier;
+import org.seamwright.bench.BenchClock;
+import org.seamwright.bench.BenchDesk;
+import org.seamwright.bench.BenchKeys;
 import org.seamwright.desk.Desk;
 import org.seamwright.desk.Marking;
 import org.seamwright.desk.NewJobs;
@@ -9,6 +14,7 @@ import org.seamwright.desk.NextStep;
 import org.seamwright.desk.PapersDesk;
 import org.seamwright.desk.Place;
 import org.seamwright.desk.Watched;
+import org.seamwright.shop.ShopBook;
 
 /** Everything that one window shows, put together: its desk and the presenters round it. */
 final class Session {
@@ -16,6 +22,8 @@ final class Session {
   private final Marking marking;
   private final PapersDesk papers;
   private final PictureDesk pictures;
+  private final BenchDesk bench;
+  private final BenchKeys benchKeys;
   private final Choices choices;
   private final Watched<Place> place = new Watched<>(Place.PIECE);
   private final Watched<Boolean> dark = new Watched<>(false);
@@ -25,11 +33,32 @@ final class Session {
       Executor marker, Executor planner, Executor saver, Executor pictures, Executor others) {}
 
   Session(Threads threads, Executor userInterface, Choices choices) {
+    this(threads, userInterface, choices, ShopBook.usual(), BenchClock.ofComputer());
+  }
+
+  /**
+   * The same with a shop book and a clock of one's own.
+   *
+   * @param book its file
+   * @param clock that of the bench, ms since 1970
+   */
+  Session(
+      Threads threads, Executor userInterface, Choices choices, Path book, LongSupplier clock) {
     this.desk = new Desk(threads.marker(), threads.planner(), threads.saver(), userInterface);
     this.marking = new Marking(desk, threads.others(), userInterface);
     this.papers = new PapersDesk(desk, threads.others(), userInterface);
     this.pictures = new PictureDesk(desk, threads.pictures(), userInterface);
     this.choices = choices;
+    // Papers can take long: what is told at the bench must not wait for them.
+    this.bench =
+        new BenchDesk(
+            desk,
+            threads.saver(),
+            userInterface,
+            clock,
+            book,
+            ZoneId.systemDefault());
+    this.benchKeys = new BenchKeys(bench);
     place.watch(
         now -> {
           pictures.at(now);
@@ -53,6 +82,14 @@ final class Session {
 
   PictureDesk pictures() {
     return pictures;
+  }
+
+  BenchDesk bench() {
+    return bench;
+  }
+
+  BenchKeys benchKeys() {
+    return benchKeys;
   }
 
   Choices choices() {

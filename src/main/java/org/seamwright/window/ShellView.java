@@ -39,6 +39,9 @@ final class ShellView extends BorderPane {
   private final Map<Place, Region> places = new EnumMap<>(Place.class);
   private final SectionsPlaceView sections;
   private final StartView start;
+  private final BenchView bench;
+  private final Region head;
+  private final Region next;
   private Optional<PieceView> piece = Optional.empty();
   private Optional<MarkShowing> marks = Optional.empty();
   private Optional<PiecePresenter> plan = Optional.empty();
@@ -57,12 +60,17 @@ final class ShellView extends BorderPane {
     places.put(Place.PLATING, scrolled(new PlatingPlaceView(session)));
     places.put(Place.PAPERS, scrolled(new PapersPlaceView(session)));
     places.values().forEach(p -> p.getStyleClass().add("side-column"));
-    setTop(new VBox(new HeaderView(session), new PathView(session)));
+    head = new VBox(new HeaderView(session), new PathView(session));
+    next = new NextStepView(session);
+    bench = new BenchView(session, new Tones(background, Platform::runLater));
     setCenter(middle);
-    setBottom(new NextStepView(session));
     middle.getChildren().setAll(start);
     addEventHandler(KeyEvent.KEY_PRESSED, this::onKey);
-    addEventHandler(DragEvent.DRAG_OVER, ShellView::onDragOver);
+    // On the scene, since a button that was just pressed may be gone, and the focus with it.
+    sceneProperty().addListener((v, was, is) -> is.addEventFilter(KeyEvent.ANY, bench::onKey));
+    bench.side().prefWidthProperty().bind(widthProperty().map(w -> BenchView.sideWidth(w.doubleValue())));
+    session.benchKeys().open().watch(this::atBench);
+    addEventHandler(DragEvent.DRAG_OVER, this::onDragOver);
     addEventHandler(DragEvent.DRAG_DROPPED, this::onDropped);
     session.pictures().picture().watch(this::show);
     session
@@ -94,10 +102,22 @@ final class ShellView extends BorderPane {
     return pane;
   }
 
+  /** At the bench the picture stays, and all that stands round it is the bench's. */
+  private void atBench(boolean open) {
+    if (open) {
+      session.place().set(Place.SECTIONS);
+    }
+    setTop(open ? bench.bar() : head);
+    setBottom(open ? bench.buttons() : next);
+    showPlace();
+    piece.ifPresent(view -> overlay(current));
+  }
+
   private void showPlace() {
     DeskState state = session.desk().state().get();
     boolean some = state.document().isPresent();
-    Node side = some ? places.get(session.place().get()) : null;
+    boolean atBench = session.benchKeys().open().get();
+    Node side = atBench ? bench.side() : some ? places.get(session.place().get()) : null;
     if (getRight() != side) {
       setRight(side);
     }
@@ -163,12 +183,17 @@ final class ShellView extends BorderPane {
       plan.ifPresent(before -> presenter.look().set(before.look().get()));
       plan = Optional.of(presenter);
       sections.show(plan, id -> piece.ifPresent(view -> view.face(presenter.facing(id))));
+      bench.follow(plan, id -> piece.ifPresent(view -> view.face(presenter.facing(id))));
     }
   }
 
   /** What floats over the picture. */
   private void overlay(Showing now) {
     PieceView view = piece.orElseThrow();
+    if (session.benchKeys().open().get()) {
+      middle.getChildren().setAll(view);
+      return;
+    }
     List<Node> nodes = new ArrayList<>(List.of(view));
     nodes.add(floating(PieceTools.views(view), Pos.TOP_RIGHT));
     if (now instanceof PiecePresenter presenter) {
@@ -187,6 +212,9 @@ final class ShellView extends BorderPane {
   }
 
   private void onKey(KeyEvent event) {
+    if (session.benchKeys().open().get()) {
+      return; // what is worked by does not change at the bench
+    }
     if (event.isShortcutDown()) {
       onShortcut(event);
       return;
@@ -226,8 +254,8 @@ final class ShellView extends BorderPane {
     event.consume();
   }
 
-  private static void onDragOver(DragEvent event) {
-    if (event.getDragboard().hasFiles()) {
+  private void onDragOver(DragEvent event) {
+    if (event.getDragboard().hasFiles() && !session.benchKeys().open().get()) {
       event.acceptTransferModes(TransferMode.COPY);
       event.consume();
     }
