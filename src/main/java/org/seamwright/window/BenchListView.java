@@ -93,8 +93,7 @@ final class BenchListView {
       Button tile =
           BenchPartsView.big(
               "bench-section-" + id, (here ? "▶ " : sign) + id, status, () -> keys.choose(section));
-      tile.setAccessibleText(
-          Messages.text("bench.row", Integer.toString(id)) + ", " + status);
+      tile.setAccessibleText(Messages.text("bench.row", Integer.toString(id)) + ", " + status);
       tile.getStyleClass().addAll("bench-tile", "bench-" + far.name().toLowerCase(Locale.ROOT));
       tile.pseudoClassStateChanged(CHOSEN, here);
       plan.ifPresent(
@@ -116,8 +115,7 @@ final class BenchListView {
         BenchPartsView.text("bench-name", Messages.text("bench.end.title")),
         BenchPartsView.text("bench-text", Messages.text("bench.end.text")),
         BenchPartsView.big("bench-end-now", Messages.text("bench.end.now"), "", keys::end),
-        BenchPartsView.big(
-            "bench-end-not", Messages.text("bench.end.not"), "Esc", keys::close));
+        BenchPartsView.big("bench-end-not", Messages.text("bench.end.not"), "Esc", keys::close));
   }
 
   /** What the run came to. */
@@ -133,8 +131,7 @@ final class BenchListView {
     box.getChildren().add(where);
     if (!bench.isBooked()) {
       box.getChildren()
-          .add(
-              BenchPartsView.big("bench-book", Messages.text("bench.sum.again"), "", bench::end));
+          .add(BenchPartsView.big("bench-book", Messages.text("bench.sum.again"), "", bench::end));
     }
     List<BenchWords.Summary> lines = bench.summary();
     for (BenchWords.Summary line : lines) {
@@ -149,12 +146,9 @@ final class BenchListView {
       box.getChildren().add(row);
     }
     box.getChildren()
-        .add(
-            BenchPartsView.text("bench-note", Messages.text("bench.sum.uncertainty")));
+        .add(BenchPartsView.text("bench-note", Messages.text("bench.sum.uncertainty")));
     box.getChildren()
-        .add(
-            BenchPartsView.big(
-                "bench-new", Messages.text("bench.new"), "", bench::beginAnew));
+        .add(BenchPartsView.big("bench-new", Messages.text("bench.new"), "", bench::beginAnew));
     return box;
   }
 }

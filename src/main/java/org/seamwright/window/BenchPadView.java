@@ -22,9 +22,7 @@ import org.seamwright.desk.Messages;
 /** The number pad: what is told, the figure, and keys large enough for gloves. */
 final class BenchPadView extends VBox {
   private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
-  private static final String[] KEYS = {
-    "7", "8", "9", "4", "5", "6", "1", "2", "3", ",", "0", "⌫"
-  };
+  private static final String[] KEYS = {"7", "8", "9", "4", "5", "6", "1", "2", "3", ",", "0", "⌫"};
 
   private final BenchDesk bench;
   private final BenchKeys keys;
@@ -121,9 +119,6 @@ final class BenchPadView extends VBox {
             ? Messages.text("bench.piece")
             : Messages.text("bench.row", Integer.toString(keys.subject()));
     BenchPartsView.name(subject, of, "P");
-    bench
-        .run()
-        .get()
-        .ifPresent(run -> soFar.setText(run.words().soFar(keys.subject(), what)));
+    bench.run().get().ifPresent(run -> soFar.setText(run.words().soFar(keys.subject(), what)));
   }
 }

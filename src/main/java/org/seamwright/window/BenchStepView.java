@@ -115,9 +115,7 @@ final class BenchStepView extends VBox {
   }
 
   private static String place(BenchDesk.Run run) {
-    return run.state().phase() == BenchState.Phase.THROUGH
-        ? "all"
-        : "one";
+    return run.state().phase() == BenchState.Phase.THROUGH ? "all" : "one";
   }
 
   private void add(String style, String key, String text) {

@@ -29,7 +29,6 @@ import javafx.util.Duration;
 import org.seamwright.bench.BenchDesk;
 import org.seamwright.bench.BenchKeys;
 import org.seamwright.bench.BenchKeys.Deed;
-import org.seamwright.bench.BenchKeys.Panel;
 import org.seamwright.bench.BenchState.Phase;
 import org.seamwright.bench.Countdown;
 import org.seamwright.desk.Messages;
@@ -156,7 +155,13 @@ final class BenchView {
     section.setMinWidth(Region.USE_PREF_SIZE);
     bar.getChildren()
         .addAll(
-            badge, section, told, PartsView.gap(), piece, deeds.get(Deed.SOUND), deeds.get(Deed.KEY));
+            badge,
+            section,
+            told,
+            PartsView.gap(),
+            piece,
+            deeds.get(Deed.SOUND),
+            deeds.get(Deed.KEY));
     for (Deed deed : List.of(Deed.SOUND, Deed.KEY)) {
       deeds.get(deed).setMinHeight(BAR_BUTTON);
       deeds.get(deed).setPrefHeight(BAR_BUTTON);

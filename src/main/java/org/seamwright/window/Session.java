@@ -42,8 +42,7 @@ final class Session {
    * @param book its file
    * @param clock that of the bench, ms since 1970
    */
-  Session(
-      Threads threads, Executor userInterface, Choices choices, Path book, LongSupplier clock) {
+  Session(Threads threads, Executor userInterface, Choices choices, Path book, LongSupplier clock) {
     this.desk = new Desk(threads.marker(), threads.planner(), threads.saver(), userInterface);
     this.marking = new Marking(desk, threads.others(), userInterface);
     this.papers = new PapersDesk(desk, threads.others(), userInterface);
@@ -51,13 +50,7 @@ final class Session {
     this.choices = choices;
     // Papers can take long: what is told at the bench must not wait for them.
     this.bench =
-        new BenchDesk(
-            desk,
-            threads.saver(),
-            userInterface,
-            clock,
-            book,
-            ZoneId.systemDefault());
+        new BenchDesk(desk, threads.saver(), userInterface, clock, book, ZoneId.systemDefault());
     this.benchKeys = new BenchKeys(bench);
     place.watch(
         now -> {

@@ -68,7 +68,10 @@ final class ShellView extends BorderPane {
     addEventHandler(KeyEvent.KEY_PRESSED, this::onKey);
     // On the scene, since a button that was just pressed may be gone, and the focus with it.
     sceneProperty().addListener((v, was, is) -> is.addEventFilter(KeyEvent.ANY, bench::onKey));
-    bench.side().prefWidthProperty().bind(widthProperty().map(w -> BenchView.sideWidth(w.doubleValue())));
+    bench
+        .side()
+        .prefWidthProperty()
+        .bind(widthProperty().map(w -> BenchView.sideWidth(w.doubleValue())));
     session.benchKeys().open().watch(this::atBench);
     addEventHandler(DragEvent.DRAG_OVER, this::onDragOver);
     addEventHandler(DragEvent.DRAG_DROPPED, this::onDropped);
