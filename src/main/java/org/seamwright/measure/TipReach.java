@@ -1,21 +1,21 @@
 package org.seamwright.measure;
 
+import java.util.Arrays;
 import org.seamwright.basis.Parallel;
 import org.seamwright.basis.Progress;
-import org.seamwright.mesh.Bounds;
 import org.seamwright.mesh.FaceTree;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
+import org.seamwright.mesh.RollingBall;
 import org.seamwright.mesh.SurfacePoint;
 import org.seamwright.mesh.Topology;
 
 /**
- * How large a ball can touch a place of a surface from outside without cutting into it elsewhere.
+ * Where a round tip can touch a surface from outside without cutting into it elsewhere.
  *
- * <p>The ball's middle lies out along the normal of the face, or of the smooth surface that the
- * face stands for, whichever leaves more room. The largest ball is found by shrinking it to the
- * nearest place inside it, again and again (J. Ma, S. W. Bae, S. Choi, "3D medial axis point
- * approximation using nearest neighbors and the normal field", The Visual Computer 28, 2012). Which
+ * <p>A place is touched if a ball that touches it, its middle one radius out along the normal of the
+ * face, is cut into by no face: {@link RollingBall} tells that of whole triangles exactly. The
+ * normal of the smooth surface that the face stands for serves too, if it leaves more room. Which
  * side is outside is told by the turn of the faces; whether a ball can be brought there from far
  * away isn't asked.
  *
@@ -25,7 +25,7 @@ import org.seamwright.mesh.Topology;
  * {@link #CURVE_DEGREES}; 0 elsewhere, as on all flat faces between sharp creases. The inside of a
  * tube of radius R in N facets counts as touched up to a radius between R and R(1 + 15/N²).
  *
- * <p>Cost: a nearest-point query for a place that is free, some ten for a largest ball.
+ * <p>Cost: some microseconds for a triangle or place on a million faces.
  */
 public final class TipReach {
   /** Edges that turn by less are part of a curve: twelve facets to the turn and finer ones. */
@@ -43,13 +43,6 @@ public final class TipReach {
   /** Share of the radius that counts as nothing: far above rounding, far below any facet. */
   private static final double ROUNDING = 1e-6;
 
-  /** A largest ball below this share of the radius counts as none. */
-  private static final double LEAST = 1e-3;
-
-  /** Steps that shrink a ball by a smaller share than this are the last: each is smaller still. */
-  private static final double SETTLED = 1e-4;
-
-  private static final int MOST_STEPS = 60;
   private static final int LEAST_PER_RANGE = 1 << 14;
 
   private final Mesh mesh;
@@ -77,16 +70,33 @@ public final class TipReach {
     this.normal = normal;
     this.radiusMm = radiusMm;
     this.smooth = CornerNormals.of(mesh, topology, Fans.of(mesh), CURVE_DEGREES, progress);
-    this.slack = new float[mesh.faceCount()];
+    this.slack = slacks(topology);
+  }
+
+  /** Per face the most slack of the edges at its corners, mm. */
+  private float[] slacks(Topology topology) {
     double least = Math.cos(Math.toRadians(CURVE_DEGREES));
+    float[] ofEdge = new float[mesh.corner().length];
     Parallel.split(
-        slack.length,
-        Parallel.ranges(slack.length, LEAST_PER_RANGE),
+        ofEdge.length,
+        Parallel.ranges(ofEdge.length, LEAST_PER_RANGE),
         (from, to) -> {
-          for (int h = 3 * from; h < 3 * to; h++) {
-            slack[h / 3] = (float) Math.max(slack[h / 3], slack(topology, h, least));
+          for (int h = from; h < to; h++) {
+            ofEdge[h] = (float) slack(topology, h, least);
           }
         });
+    float[] ofVertex = new float[mesh.vertexCount()];
+    for (int h = 0; h < ofEdge.length; h++) {
+      int a = mesh.corner()[h];
+      int b = mesh.corner()[Topology.next(h)];
+      ofVertex[a] = Math.max(ofVertex[a], ofEdge[h]);
+      ofVertex[b] = Math.max(ofVertex[b], ofEdge[h]);
+    }
+    float[] ofFace = new float[mesh.faceCount()];
+    for (int h = 0; h < ofEdge.length; h++) {
+      ofFace[h / 3] = Math.max(ofFace[h / 3], ofVertex[mesh.corner()[h]]);
+    }
+    return ofFace;
   }
 
   private double slack(Topology topology, int h, double leastCosine) {
@@ -113,113 +123,131 @@ public final class TipReach {
     return length > 0 ? Math.min(SAGITTA * width * turn, MOST_SLACK * radiusMm) : 0;
   }
 
-  /**
-   * Whether the tip touches a place.
-   *
-   * @param face the face that it lies in
-   */
-  public boolean isFree(int face, double x, double y, double z) {
-    return largest(face, x, y, z, radiusMm, radiusMm) >= radiusMm;
+  /** Whether a face stands for a hollow curve, so that cuts into it are let pass. */
+  public boolean isCurved(int face) {
+    return slack[face] > ROUNDING * radiusMm;
   }
 
-  /**
-   * Radius of the largest ball that touches a place, mm; no more than a limit.
-   *
-   * @param face the face that it lies in
-   */
-  public double largest(int face, double x, double y, double z, double mostMm) {
-    return largest(face, x, y, z, mostMm, 0);
+  /** Looks at pieces of faces one after the other; one for each thread. */
+  public Probe probe() {
+    return new Probe();
   }
 
-  /** The same, but any number below {@code leastMm} if it is below that. */
-  private double largest(int face, double x, double y, double z, double mostMm, double leastMm) {
-    double[] p = {x, y, z};
-    double[] n = {normal[3 * face], normal[3 * face + 1], normal[3 * face + 2]};
-    double byFace = shrunk(face, p, n, mostMm, leastMm);
-    if (byFace >= mostMm || !smoothNormal(face, p, n)) {
-      return byFace;
+  /** Tells of one flat triangle after the other where the tip touches it. */
+  public final class Probe {
+    private final RollingBall ball = tree.rollingBall(slack, ROUNDING * radiusMm);
+    private final double[] own = new double[3];
+    private final double[] turned = new double[3];
+    private final double[] corner = new double[3];
+    private final double[] sum = new double[3];
+    private final double[] middles = new double[9];
+    private int face;
+    private RollingBall.Finding found = RollingBall.Finding.CLEAR;
+
+    /**
+     * Looks at a triangle.
+     *
+     * @param of the face of the piece that it is a part of
+     * @param triangle its corners, 9 numbers, mm
+     * @return {@code CLEAR} if the tip touches it all over, {@code STOPPED} if nowhere; else ask
+     *     for places
+     */
+    public RollingBall.Finding look(int of, double[] triangle) {
+      face = of;
+      System.arraycopy(normal, 3 * of, own, 0, 3);
+      double margin = 0;
+      double[] others = {};
+      if (isCurved(of)) {
+        others = middles;
+        margin = turnedMiddles(triangle);
+      }
+      found = ball.roll(of, triangle, own, radiusMm, others, margin, 0);
+      return found;
     }
-    return Math.max(byFace, shrunk(face, p, n, mostMm, leastMm));
-  }
 
-  /**
-   * Distance of the middle of the tip that touches a place from the nearest surface, mm; the radius
-   * if nothing is nearer. It changes by no more than the place is moved in the plane of its face.
-   *
-   * @param face the face that it lies in
-   */
-  public double distance(int face, double x, double y, double z) {
-    double cx = x + radiusMm * normal[3 * face];
-    double cy = y + radiusMm * normal[3 * face + 1];
-    double cz = z + radiusMm * normal[3 * face + 2];
-    return tree.nearest(cx, cy, cz, radiusMm)
-        .map(
-            q -> {
-              double dx = q.at(mesh, 0) - cx;
-              double dy = q.at(mesh, 1) - cy;
-              double dz = q.at(mesh, 2) - cz;
-              return Math.sqrt(dx * dx + dy * dy + dz * dz);
-            })
-        .orElse(radiusMm);
-  }
+    /** Middles of the tip by smooth normals, and how far those in between may lie inwards of them. */
+    private double turnedMiddles(double[] triangle) {
+      Arrays.fill(sum, 0);
+      for (int k = 0; k < 3; k++) {
+        System.arraycopy(triangle, 3 * k, corner, 0, 3);
+        System.arraycopy(own, 0, turned, 0, 3);
+        smoothNormal(face, corner, turned);
+        for (int axis = 0; axis < 3; axis++) {
+          sum[axis] += turned[axis] / 3;
+          middles[3 * k + axis] = corner[axis] + radiusMm * turned[axis];
+        }
+      }
+      double mean = Math.sqrt(sum[0] * sum[0] + sum[1] * sum[1] + sum[2] * sum[2]);
+      return 2 * radiusMm * (1 - mean);
+    }
 
-  /**
-   * Whether anything rises above the plane of a face so near that it might be in a tip's way.
-   *
-   * @param face the face
-   * @param reachMm how far from the place the tip may touch the face
-   */
-  public boolean isOverhung(int face, double x, double y, double z, double reachMm) {
-    double half = radiusMm + reachMm;
-    double[] n = {normal[3 * face], normal[3 * face + 1], normal[3 * face + 2]};
-    double cx = x + radiusMm * n[0];
-    double cy = y + radiusMm * n[1];
-    double cz = z + radiusMm * n[2];
-    Bounds room = new Bounds(cx - half, cy - half, cz - half, cx + half, cy + half, cz + half);
-    boolean[] rises = {false};
-    double flat = x * n[0] + y * n[1] + z * n[2] + Math.max(slack[face], ROUNDING * radiusMm);
-    tree.inBox(
-        room,
-        g -> {
-          for (int h = 3 * g; h < 3 * g + 3 && !rises[0]; h++) {
-            int v = mesh.corner()[h];
-            rises[0] = mesh.x(v) * n[0] + mesh.y(v) * n[1] + mesh.z(v) * n[2] > flat;
-          }
-        });
-    return rises[0];
-  }
+    /**
+     * Whether the tip touches a triangle all over but for what rises so little that it hides a
+     * spot smaller than the line's fineness. To be asked instead of {@link #look}.
+     *
+     * @param depthMm how deep a cut counts as nothing
+     */
+    public boolean isClear(int of, double[] triangle, double depthMm) {
+      System.arraycopy(normal, 3 * of, own, 0, 3);
+      return ball.roll(of, triangle, own, radiusMm, new double[0], 0, depthMm)
+          == RollingBall.Finding.CLEAR;
+    }
 
-  private double shrunk(int face, double[] p, double[] n, double mostMm, double leastMm) {
-    double radius = mostMm;
-    for (int step = 0; step < MOST_STEPS; step++) {
-      double cx = p[0] + radius * n[0];
-      double cy = p[1] + radius * n[1];
-      double cz = p[2] + radius * n[2];
-      SurfacePoint q = tree.nearest(cx, cy, cz, radius - ROUNDING * radiusMm).orElse(null);
+    /** Whether the tip touches a place of the triangle looked at last. */
+    public boolean isFree(double[] p) {
+      boolean blocked = ball.isBlocked(p, own, radiusMm);
+      boolean listed = found != RollingBall.Finding.MANY;
+      if (!blocked && (listed || isFreeInTree(p, own))) {
+        return true;
+      }
+      System.arraycopy(own, 0, turned, 0, 3);
+      if (!isCurved(face) || !smoothNormal(face, p, turned)) {
+        return false;
+      }
+      double lean = 0;
+      for (int axis = 0; axis < 3; axis++) {
+        lean += own[axis] * turned[axis];
+      }
+      // Leaning, the tip cuts into the face itself.
+      return radiusMm * (1 - lean) <= slack[face]
+          && !ball.isBlocked(p, turned, radiusMm)
+          && isFreeInTree(p, turned);
+    }
+
+    private boolean isFreeInTree(double[] p, double[] n) {
+      double x = p[0] + radiusMm * n[0];
+      double y = p[1] + radiusMm * n[1];
+      double z = p[2] + radiusMm * n[2];
+      SurfacePoint q = tree.nearest(x, y, z, radiusMm * (1 - ROUNDING)).orElse(null);
       if (q == null) {
-        return radius;
+        return true;
       }
-      double dx = q.at(mesh, 0) - p[0];
-      double dy = q.at(mesh, 1) - p[1];
-      double dz = q.at(mesh, 2) - p[2];
-      double room = Math.max(ROUNDING * radiusMm, Math.min(slack[face], slack[q.face()]));
-      double rise = dx * n[0] + dy * n[1] + dz * n[2] - room;
-      if (!(rise > 0)) {
-        return radius;
-      }
-      double smaller = (dx * dx + dy * dy + dz * dz - room * room) / (2 * rise);
-      if (!(smaller > LEAST * radiusMm)) {
-        return 0;
-      }
-      if (!(smaller < radius * (1 - SETTLED))) {
-        return Math.min(radius, smaller);
-      }
-      radius = smaller;
-      if (radius < leastMm) {
-        return radius;
-      }
+      double limit =
+          radiusMm - Math.max(ROUNDING * radiusMm, Math.min(slack[face], slack[q.face()]));
+      return squared(q, x, y, z) >= limit * limit;
     }
-    return radius;
+
+    /**
+     * Whether the tip, wherever it touches the triangle looked at last, is cut into by so much that
+     * no slack could let it pass.
+     *
+     * @param middle middle of the triangle
+     * @param reachMm how far its corners lie from there
+     */
+    public boolean isDeep(double[] middle, double reachMm) {
+      double x = middle[0] + radiusMm * own[0];
+      double y = middle[1] + radiusMm * own[1];
+      double z = middle[2] + radiusMm * own[2];
+      double limit = radiusMm * (1 - MOST_SLACK) - reachMm;
+      return limit > 0 && tree.nearest(x, y, z, limit).isPresent();
+    }
+  }
+
+  private double squared(SurfacePoint q, double x, double y, double z) {
+    double dx = q.at(mesh, 0) - x;
+    double dy = q.at(mesh, 1) - y;
+    double dz = q.at(mesh, 2) - z;
+    return dx * dx + dy * dy + dz * dz;
   }
 
   /** Turns a normal to that of the smooth surface; false if the face has no other. */

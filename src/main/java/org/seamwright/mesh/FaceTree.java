@@ -104,4 +104,14 @@ public final class FaceTree {
       new BoxQuery(mesh.xyz(), boxes, bounds).run(action);
     }
   }
+
+  /**
+   * Looks for what a ball cuts into that rolls over a triangle; one for each thread.
+   *
+   * @param slack per face how deep a cut is let pass, mm
+   * @param leastMm cuts as deep as this are let pass everywhere
+   */
+  public RollingBall rollingBall(float[] slack, double leastMm) {
+    return new RollingBall(mesh.xyz(), boxes, slack, leastMm);
+  }
 }

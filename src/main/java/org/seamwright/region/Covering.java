@@ -123,29 +123,22 @@ final class Covering implements Mark.Cases<boolean[], MarkException> {
   @Override
   public boolean[] outOfReach(Mark.OutOfReach mark) throws MarkException {
     if (mark.radiusMm() < ReachMark.LEAST_SHARE * piece.diagonalMm()) {
-      throw tooSmall(mark);
+      throw new MarkException(
+          step.owner(),
+          mark,
+          "radius",
+          "the tip is so small beside the piece that its line would take millions of faces",
+          "Give the radius of the tip that will be worked with; check the mesh's unit.");
     }
     TipReach reach = piece.reach(mark.radiusMm(), progress.between(0, 0.1));
     boolean[] inner = piece.isInnerShell(Progress.NONE);
-    boolean[] covered =
-        new ReachMark(surface, reach, piece.normals(), mark.radiusMm())
-            .cover(progress.between(0.1, 1));
-    if (covered.length < surface.faceCount()) {
-      throw tooSmall(mark);
-    }
+    ReachMark work = new ReachMark(surface, reach, piece.normals(), mark.radiusMm());
+    boolean[] covered = work.cover(progress.between(0.1, 1));
+    tellCoarse(mark, work.coarseMm2());
     for (int f = 0; f < covered.length; f++) {
       covered[f] |= inner[surface.parent(f)];
     }
     return covered;
-  }
-
-  private MarkException tooSmall(Mark.OutOfReach mark) {
-    return new MarkException(
-        step.owner(),
-        mark,
-        "radius",
-        "the tip is so small beside the piece that its line would take millions of faces",
-        "Give the radius of the tip that will be worked with; check the mesh's unit.");
   }
 
   @Override
@@ -331,6 +324,21 @@ final class Covering implements Mark.Cases<boolean[], MarkException> {
               "The path of "
                   + called(mark)
                   + " jumps between parts that no surface joins; what lies between was left out."));
+    }
+  }
+
+  private void tellCoarse(Mark mark, double areaMm2) {
+    if (areaMm2 > 0) {
+      notices.add(
+          new Notice(
+              Marks.REACH_COARSE,
+              1,
+              String.format(
+                  Locale.ROOT,
+                  "The edge of the %s is so long that it was left coarse on faces of %.3g mm²"
+                      + " together; what of them is out of reach goes by their middles.",
+                  called(mark),
+                  areaMm2)));
     }
   }
 

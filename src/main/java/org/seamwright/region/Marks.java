@@ -31,6 +31,9 @@ public final class Marks {
   /** Code of the notice that a stroke jumps between parts that no surface joins. */
   public static final String PATH_BROKEN = "mark-path-broken";
 
+  /** Code of the notice that the edge of what a tip reaches was left coarse. */
+  public static final String REACH_COARSE = "reach-coarse";
+
   /** Code of the notice that says which axis a mark was carried out about. */
   public static final String AXIS_FOUND = "mark-axis-found";
 
