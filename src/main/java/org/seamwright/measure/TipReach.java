@@ -13,8 +13,8 @@ import org.seamwright.mesh.Topology;
 /**
  * Where a round tip can touch a surface from outside without cutting into it elsewhere.
  *
- * <p>A place is touched if a ball that touches it, its middle one radius out along the normal of the
- * face, is cut into by no face: {@link RollingBall} tells that of whole triangles exactly. The
+ * <p>A place is touched if a ball that touches it, its middle one radius out along the normal of
+ * the face, is cut into by no face: {@link RollingBall} tells that of whole triangles exactly. The
  * normal of the smooth surface that the face stands for serves too, if it leaves more room. Which
  * side is outside is told by the turn of the faces; whether a ball can be brought there from far
  * away isn't asked.
@@ -165,7 +165,9 @@ public final class TipReach {
       return found;
     }
 
-    /** Middles of the tip by smooth normals, and how far those in between may lie inwards of them. */
+    /**
+     * Middles of the tip by smooth normals, and how far those in between may lie inwards of them.
+     */
     private double turnedMiddles(double[] triangle) {
       Arrays.fill(sum, 0);
       for (int k = 0; k < 3; k++) {
@@ -182,8 +184,8 @@ public final class TipReach {
     }
 
     /**
-     * Whether the tip touches a triangle all over but for what rises so little that it hides a
-     * spot smaller than the line's fineness. To be asked instead of {@link #look}.
+     * Whether the tip touches a triangle all over but for what rises so little that it hides a spot
+     * smaller than the line's fineness. To be asked instead of {@link #look}.
      *
      * @param depthMm how deep a cut counts as nothing
      */

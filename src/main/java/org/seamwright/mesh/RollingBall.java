@@ -7,8 +7,8 @@ package org.seamwright.mesh;
  * face is cut into, wherever the ball may be, if and only if its distance to that moved triangle is
  * below the radius; and one point of a face stops the ball all over T if it is that near to the
  * three corners of the moved triangle, since distance to a point is convex. A box of the tree is
- * left out if it does not rise over the plane of T, or rises by h and lies further from T than √(2 r
- * h), where the ball is still above it.
+ * left out if it does not rise over the plane of T, or rises by h and lies further from T than √(2
+ * r h), where the ball is still above it.
  *
  * <p>Every face has a slack, mm: a cut up to the smaller one of two faces is let pass. One object
  * per thread; it is used again and again. Cost: the boxes near the ball, some microseconds on a
@@ -235,7 +235,8 @@ public final class RollingBall {
   /** Whether the ball cuts into a face somewhere. */
   private boolean isMet(int face, int a, int b, int c, double more) {
     double limit = limit(face, more);
-    double rise = Math.max(along(xyz, a, normal), Math.max(along(xyz, b, normal), along(xyz, c, normal)));
+    double rise =
+        Math.max(along(xyz, a, normal), Math.max(along(xyz, b, normal), along(xyz, c, normal)));
     if (!(rise - flatMm > radiusMm - limit) || !(limit > 0)) {
       return false;
     }

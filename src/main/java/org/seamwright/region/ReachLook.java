@@ -10,8 +10,8 @@ import org.seamwright.mesh.RollingBall;
  * to tell. One for each thread.
  *
  * <p>Where the tip's way is barred on one side of a face only, the line's ends on its edges are
- * halved down to {@link #END} of the radius; it counts as straight if the tip is free on one side of
- * it and barred on the other at every {@link #SPACING} of the radius, {@link #OFF} of the radius
+ * halved down to {@link #END} of the radius; it counts as straight if the tip is free on one side
+ * of it and barred on the other at every {@link #SPACING} of the radius, {@link #OFF} of the radius
  * aside.
  */
 final class ReachLook {
@@ -36,7 +36,9 @@ final class ReachLook {
   /** Faces narrower than this share of that are not opened at their middle. */
   private static final double NEEDLE = 1 / 4.0;
 
-  /** The same where facets stand for a hollow curve, and the line is theirs more than the curve's. */
+  /**
+   * The same where facets stand for a hollow curve, and the line is theirs more than the curve's.
+   */
   private static final double FINE_ON_CURVE = COARSE;
 
   /** What rises by a smaller share of the radius hides a spot no larger than FINE at most. */
@@ -278,8 +280,7 @@ final class ReachLook {
       return false;
     }
     for (int i = 1; i < places; i++) {
-      if (!isFreeBeside(i / (double) places, offMm)
-          || isFreeBeside(i / (double) places, -offMm)) {
+      if (!isFreeBeside(i / (double) places, offMm) || isFreeBeside(i / (double) places, -offMm)) {
         return false;
       }
     }
@@ -293,8 +294,7 @@ final class ReachLook {
 
   private boolean isFreeBeside(double share, double off) {
     for (int axis = 0; axis < 3; axis++) {
-      at[axis] =
-          line[axis] + share * (line[3 + axis] - line[axis]) + off * line[6 + axis];
+      at[axis] = line[axis] + share * (line[3 + axis] - line[axis]) + off * line[6 + axis];
     }
     return probe.isFree(at);
   }

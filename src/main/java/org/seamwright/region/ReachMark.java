@@ -37,7 +37,7 @@ final class ReachMark {
   private boolean[] free = {};
 
   /** One entry per face: what is to be done with it. */
-  private byte[] verdict = {};
+  private ReachLook.Verdict[] verdict = {};
 
   /** One entry per half-edge: its start when its face was looked at. */
   private int[] seen = {};
@@ -106,7 +106,7 @@ final class ReachMark {
     int b = 0;
     int i = 0;
     for (int f : faces) {
-      if (verdict[f] == ReachLook.Verdict.LINE.ordinal()) {
+      if (verdict[f] == ReachLook.Verdict.LINE) {
         while (i == found[b].length) {
           b++;
           i = 0;
@@ -126,7 +126,7 @@ final class ReachMark {
       int f = faces[i];
       ReachLook.Verdict now = look.look(f);
       free[f] = look.isFree();
-      verdict[f] = (byte) now.ordinal();
+      verdict[f] = now;
       for (int h = 3 * f; h < 3 * f + 3; h++) {
         seen[h] = surface.from(h);
       }
@@ -143,7 +143,7 @@ final class ReachMark {
     int[] found = new int[verdict.length];
     int count = 0;
     for (int f = 0; f < verdict.length; f++) {
-      if (verdict[f] == wanted.ordinal()) {
+      if (verdict[f] == wanted) {
         found[count++] = f;
       }
     }

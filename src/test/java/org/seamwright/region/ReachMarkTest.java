@@ -110,7 +110,8 @@ class ReachMarkTest {
   @CsvSource({"0.5, 24", "2, 24", "3, 24", "3, 60", "8, 60", "20, 60"})
   void waves(double r, int facets) throws MarkException {
     // A sheet z = h cos(k x) drawn along y. Its hollows have a radius of 1 / (h k^2) at the bottom.
-    // A larger ball comes to rest on both sides, at s from the bottom, its middle over it: s = r sin
+    // A larger ball comes to rest on both sides, at s from the bottom, its middle over it: s = r
+    // sin
     // (atan z'(s)). What lies between is not touched.
     double h = 0.4;
     double k = 1;
