@@ -134,8 +134,7 @@ final class ArchitecturePicture {
     return name.contains(PASSING) ? 0.3 : 1;
   }
 
-  private static double meanAbove(
-      String of, List<List<String>> lines, Map<String, int[]> places) {
+  private static double meanAbove(String of, List<List<String>> lines, Map<String, int[]> places) {
     return lines.stream()
         .filter(line -> line.indexOf(of) > 0)
         .mapToInt(line -> places.get(line.get(line.indexOf(of) - 1))[0])
