@@ -102,6 +102,7 @@ public final class Main {
     commands.put("plan", PlanCommand::new);
     commands.put("picture", PictureCommand::new);
     commands.put("share", ShareCommand::new);
+    commands.put("mask", MaskCommand::new);
     commands.put("template", TemplateCommand::new);
     commands.put("recipe", RecipeCommand::new);
     commands.put("shop", ShopCommand::line);

@@ -111,7 +111,12 @@ final class PlanSummary {
                 + ": tape "
                 + in.length(masks.tapeMm())
                 + ", lacquer "
-                + in.volume(masks.lacquerMl()));
+                + in.volume(masks.lacquerMl())
+                + planned
+                    .masks()
+                    .dipped()
+                    .map(d -> " from a bath of " + in.volume(d.bathMl()))
+                    .orElse(""));
     for (Notice notice : planned.notices()) {
       if (!PlannedJob.tellsOfBreach(notice)) {
         MeasureCommand.row(out, "Note", notice.text());

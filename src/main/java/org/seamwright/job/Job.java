@@ -130,6 +130,12 @@ public record Job(
         piece, note, mesh, cleaning, ground, marks, sections, other, masking, quote, display);
   }
 
+  /** The same job masked another way. */
+  public Job withMasking(MaskSettings other) {
+    return new Job(
+        piece, note, mesh, cleaning, ground, marks, sections, plating, other, quote, display);
+  }
+
   /** The same job with other prices. */
   public Job withQuote(Optional<QuoteRates> other) {
     return new Job(

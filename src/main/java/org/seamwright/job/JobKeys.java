@@ -145,7 +145,10 @@ final class JobKeys {
           "lacquerDry",
           "lacquerCoats",
           "lacquerLoss",
+          "dip",
           "pace");
+  static final List<String> DIP =
+      List.of("up", "depth", "vessel", "drainLoss", "leftLoss", "perCoat", "peelPerCm2");
   static final List<String> TAPE =
       List.of("name", "width", "bend", "roll", "price", "stretch", "resists");
   static final List<String> MASK_PACE =

@@ -8,7 +8,7 @@ import org.seamwright.mask.MaskPlan;
  *
  * @param edgeMm length of edge between plated and bare
  * @param tapeMm length of tape to cut
- * @param lacquerMl lacquer to have ready
+ * @param lacquerMl lacquer used up, brushed and dipped
  */
 public record MaskTotals(double edgeMm, double tapeMm, double lacquerMl) {
   /** Adds the masks up. */
@@ -21,6 +21,7 @@ public record MaskTotals(double edgeMm, double tapeMm, double lacquerMl) {
       mask.tape().forEach(strip -> tape.add(strip.totalMm()));
       lacquer.add(mask.lacquerMl());
     }
+    plan.dipped().ifPresent(dipped -> lacquer.add(dipped.usedMl()));
     return new MaskTotals(edge.value(), tape.value(), lacquer.value());
   }
 }

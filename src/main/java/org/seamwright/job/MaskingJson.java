@@ -3,13 +3,18 @@ package org.seamwright.job;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import org.apache.commons.geometry.euclidean.threed.Vector3D;
+import org.seamwright.basis.InputException;
+import org.seamwright.mask.Dip;
 import org.seamwright.mask.MaskPace;
 import org.seamwright.mask.MaskSettings;
 import org.seamwright.mask.TapeKind;
+import org.seamwright.units.Amounts;
 import org.seamwright.units.UnitSystem;
 
 /** {@code masking} in the job file. */
-final class MaskingJson {
+public final class MaskingJson {
   private MaskingJson() {}
 
   static MaskSettings read(JobNode node) throws JobFileException {
@@ -42,7 +47,90 @@ final class MaskingJson {
         keys.get("lacquerCoats", usual.lacquerCoats(), n -> n.whole(Range.COATS)),
         keys.get("lacquerLoss", usual.lacquerLoss(), n -> n.number(Range.LOST_PART)),
         keys.get("tapes", List.of(), n -> tapes(n, overlapMm)),
-        keys.get("pace", MaskPace.USUAL, MaskingJson::pace));
+        keys.get("pace", MaskPace.USUAL, MaskingJson::pace),
+        keys.get("dip", Optional.empty(), n -> Optional.of(dip(n))));
+  }
+
+  /**
+   * A dip as it is typed; what is not typed stays as it was.
+   *
+   * @param place for messages
+   * @param before what the job has
+   * @param up three numbers with commas, or null
+   * @param depth a length, or null for the whole piece
+   * @param vessel a volume
+   */
+  public static Dip dip(
+      String place, Optional<Dip> before, String up, String depth, String vessel)
+      throws InputException {
+    double vesselMl = above(place, "vessel", Amounts.volumeMl(vessel));
+    double depthMm =
+        depth == null
+            ? Double.POSITIVE_INFINITY
+            : above(place, "depth", Amounts.lengthMm(depth));
+    Vector3D upwards =
+        up == null ? before.map(Dip::up).orElse(Vector3D.Unit.PLUS_Z) : direction(place, up);
+    Dip usual = before.orElseGet(() -> Dip.of(Vector3D.Unit.PLUS_Z, 1, 1));
+    return new Dip(
+        upwards,
+        depthMm,
+        vesselMl,
+        usual.drainLoss(),
+        usual.leftLoss(),
+        usual.secondsPerCoat(),
+        usual.peelSecondsPerCm2());
+  }
+
+  private static double above(String place, String what, double amount) throws InputException {
+    if (!Range.ABOVE_ZERO.holds(amount)) {
+      throw new InputException(
+          place, what, "It " + Range.ABOVE_ZERO.words(), "Write an amount above 0.");
+    }
+    return amount;
+  }
+
+  private static Vector3D direction(String place, String text) throws InputException {
+    String[] parts = text.split(",", -1);
+    double[] number = new double[3];
+    for (int i = 0; i < 3 && parts.length == 3; i++) {
+      try {
+        number[i] = Double.parseDouble(parts[i].strip());
+      } catch (NumberFormatException e) {
+        number[i] = Double.NaN;
+      }
+    }
+    Vector3D direction = Vector3D.of(number);
+    if (!(direction.norm() > 0) || Double.isInfinite(direction.norm())) {
+      throw new InputException(
+          place, "up", "It must be three numbers, not all 0", "Write it as 0,0,1.");
+    }
+    return direction;
+  }
+
+  private static Dip dip(JobNode node) throws JobFileException {
+    JobNode.Keys keys = node.keys(JobKeys.DIP);
+    return new Dip(
+        keys.get("up", Vector3D.Unit.PLUS_Z, JobNode::direction),
+        keys.get("depth", Double.POSITIVE_INFINITY, MaskingJson::length),
+        keys.get("vessel", n -> n.amount(AmountKind.VOLUME, Range.ABOVE_ZERO)),
+        keys.get("drainLoss", Dip.DRAIN_LOSS, n -> n.number(Range.LOST_PART)),
+        keys.get("leftLoss", Dip.LEFT_LOSS, n -> n.number(Range.LOST_UP_TO_ALL)),
+        keys.get("perCoat", Dip.SECONDS_PER_COAT, MaskingJson::time),
+        keys.get("peelPerCm2", Dip.PEEL_SECONDS_PER_CM2, MaskingJson::time));
+  }
+
+  private static Map<String, Object> tree(Dip dip, UnitSystem display) {
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("up", List.of(dip.up().getX(), dip.up().getY(), dip.up().getZ()));
+    if (!dip.isWhole()) {
+      tree.put("depth", length(dip.depthMm(), display));
+    }
+    tree.put("vessel", AmountKind.VOLUME.write(dip.vesselMl(), display));
+    tree.put("drainLoss", dip.drainLoss());
+    tree.put("leftLoss", dip.leftLoss());
+    tree.put("perCoat", AmountKind.TIME.write(dip.secondsPerCoat(), display));
+    tree.put("peelPerCm2", AmountKind.TIME.write(dip.peelSecondsPerCm2(), display));
+    return tree;
   }
 
   private static List<TapeKind> tapes(JobNode node, double overlapMm) throws JobFileException {
@@ -117,6 +205,7 @@ final class MaskingJson {
     tree.put("lacquerDry", AmountKind.THICKNESS.write(masking.lacquerDryUm(), display));
     tree.put("lacquerCoats", masking.lacquerCoats());
     tree.put("lacquerLoss", masking.lacquerLoss());
+    masking.dip().ifPresent(dip -> tree.put("dip", tree(dip, display)));
     MaskPace pace = masking.pace();
     Map<String, Object> times = new LinkedHashMap<>();
     times.put("tapePerMetre", AmountKind.TIME.write(pace.tapeSecondsPerMetre(), display));

@@ -41,6 +41,7 @@ public final class PlanJson {
     tree.put("rings", planned.sections().rings().stream().map(PlanJson::ring).toList());
     tree.put("masks", MaskJson.masks(planned));
     tree.put("tapes", MaskJson.tapes(planned));
+    planned.masks().dipped().ifPresent(dipped -> tree.put("dip", MaskJson.dip(dipped)));
     planned.quote().ifPresent(quote -> tree.put("quote", QuoteJson.priced(quote)));
     tree.put("trace", planned.plating().trace().stream().map(PlanJson::trace).toList());
     tree.put("notices", MeasureJson.notices(planned.notices()));

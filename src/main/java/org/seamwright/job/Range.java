@@ -25,6 +25,7 @@ record Range(double low, boolean lowAllowed, double high, boolean highAllowed, S
       new Range(0, true, 10, true, "must be from 0 to 10, as a share: 0.33 for a third more");
   static final Range LOST_PART =
       new Range(0, true, 1, false, "must be from 0 to below 1, as a share: 0.15 for 15 in 100");
+  static final Range LOST_UP_TO_ALL = new Range(0, true, 1, true, "must be from 0 to 1");
   static final Range CREASE = new Range(0, false, 180, true, "must be above 0 and at most 180");
   static final Range COPIES = new Range(2, true, 360, true, "must be a whole number from 2 to 360");
   static final Range STRIPS = new Range(1, true, 400, true, "must be a whole number from 1 to 400");

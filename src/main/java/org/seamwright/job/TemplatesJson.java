@@ -1,6 +1,7 @@
 package org.seamwright.job;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -41,7 +42,7 @@ public final class TemplatesJson {
     tree.put("why", place.why().name().toLowerCase(Locale.ROOT));
     tree.put("areaMm2", place.areaMm2());
     tree.put("stretch", place.stretchShare());
-    tree.put("atMm", place.atMm());
+    tree.put("atMm", Arrays.stream(place.atMm()).boxed().toList());
     return tree;
   }
 

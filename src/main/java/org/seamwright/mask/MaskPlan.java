@@ -2,19 +2,38 @@ package org.seamwright.mask;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.seamwright.basis.Notice;
 
 /**
  * What it takes to cover what stays bare.
  *
  * @param masks one per connected bare region that borders on plating, largest edge first
+ * @param dipped what dipping takes, where lacquer is laid so and there is anything to mask
  * @param notices what was assumed
  */
-public record MaskPlan(List<Mask> masks, List<Notice> notices) {
+public record MaskPlan(List<Mask> masks, Optional<Dipped> dipped, List<Notice> notices) {
   /** Copies the lists. */
   public MaskPlan {
     masks = List.copyOf(masks);
     notices = List.copyOf(notices);
+  }
+
+  /** Lacquer used up by all masks and the dip, ml. */
+  public double lacquerMl() {
+    return masks.stream().mapToDouble(Mask::lacquerMl).sum()
+        + dipped.map(Dipped::usedMl).orElse(0.0);
+  }
+
+  /** Work at all masks and the dip, drying not counted, s. */
+  public double workSeconds(MaskSettings settings) {
+    double work = 0;
+    for (Mask mask : masks) {
+      work += settings.pace().workSeconds(mask, settings.lacquerCoats());
+    }
+    return dipped.isPresent() && settings.dip().isPresent()
+        ? work + dipped.get().workSeconds(settings, settings.dip().get())
+        : work;
   }
 
   /**
@@ -25,8 +44,9 @@ public record MaskPlan(List<Mask> masks, List<Notice> notices) {
    * @param edgeMm their length together
    * @param tape strips along them
    * @param tapeMm2 bare area under the tape
-   * @param lacquerMm2 bare area beyond the tape within the splash distance
-   * @param lacquerMl lacquer to have ready for all coats, loss included
+   * @param lacquerMm2 bare area beyond the tape within the splash distance that lacquer is brushed
+   *     on: all of it, or what is above the bath where the piece is dipped
+   * @param lacquerMl lacquer to brush, all coats, loss included
    * @param areaMm2 area of the bare region
    * @param middleMm middle of the edge, for finding it on the piece: x, y, z
    * @param bends what the edges ask of tape

@@ -1,6 +1,7 @@
 package org.seamwright.mask;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * How edges are masked; all of it the shop's settings.
@@ -17,6 +18,7 @@ import java.util.List;
  * @param lacquerLoss share of the lacquer that does not end up on the piece, from 0 to below 1
  * @param tapes the tapes that the shop has, to choose from; empty for one that follows any line
  * @param pace how long masking takes
+ * @param dip how lacquer is laid by dipping; nothing where it is brushed
  */
 public record MaskSettings(
     double tapeWidthMm,
@@ -28,7 +30,8 @@ public record MaskSettings(
     int lacquerCoats,
     double lacquerLoss,
     List<TapeKind> tapes,
-    MaskPace pace) {
+    MaskPace pace,
+    Optional<Dip> dip) {
   /** Checks the ranges. */
   public MaskSettings {
     tapes = List.copyOf(tapes);
@@ -72,7 +75,24 @@ public record MaskSettings(
         lacquerCoats,
         lacquerLoss,
         List.of(),
-        MaskPace.USUAL);
+        MaskPace.USUAL,
+        Optional.empty());
+  }
+
+  /** The same with lacquer laid another way. */
+  public MaskSettings withDip(Optional<Dip> other) {
+    return new MaskSettings(
+        tapeWidthMm,
+        tapeOverlapMm,
+        tapeRollMm,
+        splashMm,
+        lacquerSolids,
+        lacquerDryUm,
+        lacquerCoats,
+        lacquerLoss,
+        tapes,
+        pace,
+        other);
   }
 
   /** The tapes of the list, or the one tape that stands for it. */

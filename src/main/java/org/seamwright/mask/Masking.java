@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
 import org.seamwright.basis.Sum;
@@ -39,6 +40,9 @@ public final class Masking {
   /** Code of the notice that no tape of the list follows an edge. */
   public static final String BY_HAND = "no-tape-bends-so";
 
+  /** Code of the notice that the piece does not go into the vessel it is to be dipped in. */
+  public static final String SMALL_VESSEL = "dip-vessel-small";
+
   /** Mean width below which a region is a slip between two marks and no place to mask: 1 µm. */
   private static final double HAIRLINE_MM = 1e-3;
 
@@ -52,6 +56,7 @@ public final class Masking {
   /** Working space of {@link SubMesh#of(Mesh, int[], int[])}. */
   private final int[] local;
 
+  private final Optional<Dipped> dip;
   private final List<Notice> notices = new ArrayList<>();
 
   private Masking(SurfaceMap map, MaskSettings settings) {
@@ -59,6 +64,19 @@ public final class Masking {
     this.settings = settings;
     this.local = new int[map.mesh().vertexCount()];
     this.ring = EdgeRings.of(map.mesh(), Topology.of(map.mesh())).toArray();
+    this.dip = settings.dip().map(d -> Dipped.of(map, settings, d));
+    if (dip.isPresent() && dip.get().leftMl() == 0) {
+      notices.add(
+          new Notice(
+              SMALL_VESSEL,
+              1,
+              String.format(
+                  Locale.ROOT,
+                  "The vessel holds %.0f ml, and the piece alone takes up %.0f ml of it: take a"
+                      + " larger one.",
+                  settings.dip().get().vesselMl(),
+                  dip.get().displacedMl())));
+    }
   }
 
   /**
@@ -72,7 +90,7 @@ public final class Masking {
     Masking masking = new Masking(map, settings);
     List<MaskPlan.Mask> masks = masking.masks(progress);
     progress.at(1);
-    return new MaskPlan(masks, masking.notices);
+    return new MaskPlan(masks, masks.isEmpty() ? Optional.empty() : masking.dip, masking.notices);
   }
 
   private List<MaskPlan.Mask> masks(Progress progress) {
@@ -165,9 +183,13 @@ public final class Masking {
     double reach = Math.max(tape, settings.splashMm());
     SubMesh part = SubMesh.of(map.mesh(), faces, local);
     double[] levels = reach > tape ? new double[] {tape, reach} : new double[] {tape};
-    double[] areas = SurfaceBands.areasWithin(part.mesh(), borders(faces), levels, progress);
+    int[] borders = borders(faces);
+    double[] areas = SurfaceBands.areasWithin(part.mesh(), borders, levels, progress);
     double tapeMm2 = Math.min(areas[0], areaMm2);
-    double lacquerMm2 = Math.max(0, Math.min(areas[areas.length - 1], areaMm2) - tapeMm2);
+    double lacquerMm2 =
+        dip.isPresent()
+            ? Dipped.aboveMm2(part.mesh(), borders, levels, dip.get(), settings, progress)
+            : Math.max(0, Math.min(areas[areas.length - 1], areaMm2) - tapeMm2);
     List<MaskPlan.TapeStrip> strips = new ArrayList<>();
     double tightest = Double.POSITIVE_INFINITY;
     int corners = 0;

@@ -8,6 +8,8 @@ import java.util.Map;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.Notice;
 import org.seamwright.job.MaskOrder;
+import org.seamwright.mask.Dip;
+import org.seamwright.mask.Dipped;
 import org.seamwright.mask.MaskEdge;
 import org.seamwright.mask.MaskPlan;
 import org.seamwright.mask.MaskSettings;
@@ -40,15 +42,22 @@ final class MaskPages {
       return;
     }
     sheet.paragraph(
-        "Lay tape on the bare side, its edge on the line, lapping over itself at the join. Lacquer"
-            + " beyond the tape, lapping onto its back edge only. Let it dry before anything is"
-            + " wetted.",
+        plan.dipped().isPresent()
+            ? "Lay tape on the bare side, its edge on the line, lapping over itself at the join. Dip,"
+                + " let it drain and dry, then cut along the tape's edge and peel the plated side"
+                + " free."
+            : "Lay tape on the bare side, its edge on the line, lapping over itself at the join."
+                + " Lacquer beyond the tape, lapping onto its back edge only. Let it dry before"
+                + " anything is wetted.",
         Style.BODY);
     sheet.gap(8);
     pictures(sheet, brief);
     MaskOrder order = MaskOrder.of(plan, brief.planned.sections());
     for (MaskPlan.Mask mask : plan.masks()) {
       mask(sheet, brief, mask, order);
+    }
+    if (plan.dipped().isPresent()) {
+      dip(sheet, brief, plan.dipped().get());
     }
     time(sheet, brief);
     for (Notice notice : plan.notices()) {
@@ -230,14 +239,47 @@ final class MaskPages {
         + (build ? "the build." : "section " + last + ".");
   }
 
+  /** The bath, and what becomes of it. */
+  private static void dip(Sheet sheet, Brief brief, Dipped dipped) throws IOException {
+    Dip dip = brief.planned.job().masking().dip().orElseThrow();
+    sheet.need(90);
+    sheet.paragraph("Dip", new Style(true, 11.5, Style.INK));
+    Figure.row(
+        sheet,
+        List.of(
+            new Figure("Bath to have ready", brief.format.volume(dipped.bathMl()), ""),
+            new Figure("Used up", brief.format.volume(dipped.usedMl()), ""),
+            new Figure("Goes under", brief.format.area(dipped.wettedMm2()), ""),
+            new Figure("To peel free", brief.format.area(dipped.plateMm2()), "")),
+        new Style(true, 14, Style.INK),
+        sheet.left(),
+        sheet.y,
+        sheet.width());
+    sheet.y += 40;
+    sheet.paragraph(
+        (dip.isWhole()
+                ? "The whole piece goes under. "
+                : "Hang it so that its lowest point is "
+                    + brief.format.length(dip.depthMm())
+                    + " below the surface; what is bare above is brushed. ")
+            + "Fill the vessel to its mark with the piece in it: the piece takes up "
+            + brief.format.volume(dipped.displacedMl())
+            + ". Film "
+            + brief.format.volume(dipped.filmMl())
+            + ", drips "
+            + brief.format.volume(dipped.drainedMl())
+            + ", lost of what is left "
+            + brief.format.volume(dipped.lostMl())
+            + ". Losses: shop setting.",
+        Style.BODY);
+    sheet.gap(8);
+  }
+
   /** What masking takes in all. */
   private static void time(Sheet sheet, Brief brief) throws IOException {
     MaskSettings settings = brief.planned.job().masking();
-    double work =
-        brief.planned.masks().masks().stream()
-            .mapToDouble(m -> settings.pace().workSeconds(m, settings.lacquerCoats()))
-            .sum();
-    boolean lacquer = brief.planned.masks().masks().stream().anyMatch(m -> m.lacquerMl() > 0);
+    double work = brief.planned.masks().workSeconds(settings);
+    boolean lacquer = brief.planned.masks().lacquerMl() > 0;
     sheet.paragraph(
         "Masking takes about "
             + brief.format.time(work)

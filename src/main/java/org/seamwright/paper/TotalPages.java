@@ -104,10 +104,7 @@ final class TotalPages {
         new String[] {
           "Charge", brief.format.charge(totals.chargeAh()), "For the A·h meter, flash and build"
         });
-    double lacquer = 0;
-    for (MaskPlan.Mask mask : brief.planned.masks().masks()) {
-      lacquer += mask.lacquerMl();
-    }
+    double lacquer = brief.planned.masks().masks().stream().mapToDouble(MaskPlan.Mask::lacquerMl).sum();
     for (MaskPlan.TapeUse use :
         brief.planned.masks().tapes(brief.planned.job().masking().kinds())) {
       TapeKind tape = use.tape();
@@ -130,6 +127,19 @@ final class TotalPages {
             "Stop-off lacquer", brief.format.volume(lacquer), "All coats, loss included"
           });
     }
+    brief
+        .planned
+        .masks()
+        .dipped()
+        .ifPresent(
+            dipped ->
+                items.add(
+                    new String[] {
+                      "Bath of stop-off lacquer",
+                      brief.format.volume(dipped.bathMl()),
+                      brief.format.volume(dipped.usedMl())
+                          + " of it is used up; the rest goes back into its tin"
+                    }));
     return items;
   }
 

@@ -1,6 +1,7 @@
 package org.seamwright.region;
 
 import java.util.Arrays;
+import java.util.function.Predicate;
 import org.seamwright.basis.Progress;
 import org.seamwright.basis.Sum;
 import org.seamwright.geodesic.Sources;
@@ -34,6 +35,21 @@ public final class SurfaceBands {
    */
   public static double[] areasWithin(
       Mesh mesh, int[] halfEdges, double[] levelsMm, Progress progress) {
+    return areasWithin(mesh, halfEdges, levelsMm, at -> true, progress);
+  }
+
+  /**
+   * The same of some faces only; distances still run over all.
+   *
+   * @param counts told a face's centroid x, y, z: whether it counts; faces are halved on the way,
+   *     so what decides must not run through any
+   */
+  public static double[] areasWithin(
+      Mesh mesh,
+      int[] halfEdges,
+      double[] levelsMm,
+      Predicate<double[]> counts,
+      Progress progress) {
     EditableSurface surface =
         new EditableSurface(mesh, EdgeRings.of(mesh, Topology.of(mesh)).toArray(), (byte) 0);
     for (int h : halfEdges) {
@@ -43,13 +59,17 @@ public final class SurfaceBands {
     double[] areas = new double[levelsMm.length];
     for (int i = 0; i < areas.length; i++) {
       Progress share = progress.between((double) i / areas.length, (double) (i + 1) / areas.length);
-      areas[i] = areaWithin(surface, patches, levelsMm[i], share);
+      areas[i] = areaWithin(surface, patches, levelsMm[i], counts, share);
     }
     return areas;
   }
 
   private static double areaWithin(
-      EditableSurface surface, Patch.Maker patches, double level, Progress progress) {
+      EditableSurface surface,
+      Patch.Maker patches,
+      double level,
+      Predicate<double[]> counts,
+      Progress progress) {
     Front front = new Front(surface, level);
     Patch patch = whole(surface, patches);
     for (int pass = 0; pass < MOST_PASSES; pass++) {
@@ -64,7 +84,12 @@ public final class SurfaceBands {
     Mesh mesh = patch.mesh();
     progress.at(1);
     return Sum.over(
-        mesh.faceCount(), f -> Faces.area(mesh, f) * shareBelow(mesh, f, distance, level));
+        mesh.faceCount(),
+        f -> {
+          double[] at = new double[3];
+          Faces.centroid(mesh, f, at);
+          return counts.test(at) ? Faces.area(mesh, f) * shareBelow(mesh, f, distance, level) : 0;
+        });
   }
 
   private static Patch whole(EditableSurface surface, Patch.Maker patches) {

@@ -8,6 +8,7 @@ import java.util.OptionalInt;
 import java.util.Random;
 import java.util.stream.Stream;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
+import org.seamwright.mask.Dip;
 import org.seamwright.mask.MaskPace;
 import org.seamwright.mask.MaskSettings;
 import org.seamwright.mask.TapeKind;
@@ -99,9 +100,21 @@ final class JobSamples {
                 ? List.of()
                 : List.of(tape("a", overlap, random), tape("b", overlap, random)),
             new MaskPace(
-                random.nextInt(500), random.nextInt(50), random.nextInt(3), random.nextInt(60))),
+                random.nextInt(500), random.nextInt(50), random.nextInt(3), random.nextInt(60)),
+            random.nextBoolean() ? Optional.empty() : Optional.of(dip(random))),
         random.nextBoolean() ? Optional.empty() : Optional.of(quote(random)),
         display);
+  }
+
+  private static Dip dip(Random random) {
+    return new Dip(
+        Vector3D.of(random.nextDouble(), -random.nextDouble(), random.nextDouble()),
+        random.nextBoolean() ? Double.POSITIVE_INFINITY : amount(random),
+        amount(random),
+        random.nextDouble(),
+        random.nextBoolean() ? 1 : random.nextDouble(),
+        random.nextInt(500),
+        random.nextInt(5));
   }
 
   private static TapeKind tape(String name, double overlap, Random random) {

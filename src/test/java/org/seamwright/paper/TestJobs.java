@@ -279,6 +279,7 @@ final class TestJobs {
                 0.95,
                 12_000,
                 new double[] {r, 0, FOOT_MM})),
+        Optional.empty(),
         List.of(
             new Notice(
                 "tape-on-a-curve", 1, "M1 bends tightly: narrow tape first, wide tape over it.")));

@@ -108,7 +108,7 @@ final class PlannedFixture {
         LIMIT_MM2,
         Optional.empty(),
         plan,
-        new MaskPlan(List.of(), List.of()),
+        new MaskPlan(List.of(), java.util.Optional.empty(), List.of()),
         settings(),
         amounts(list),
         List.of(
