@@ -3,6 +3,7 @@ package org.seamwright.mask;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import java.util.Optional;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.assertj.core.data.Percentage;
