@@ -187,7 +187,7 @@ public record Dipped(
       if (ha <= 0) {
         System.arraycopy(mesh.xyz(), 3 * a, polygon, 3 * count++, 3);
       }
-      if (ha < 0 && hb > 0 || ha > 0 && hb < 0) {
+      if ((ha < 0 && hb > 0) || (ha > 0 && hb < 0)) {
         for (int d = 0; d < 3; d++) {
           double from = mesh.xyz()[3 * a + d];
           polygon[3 * count + d] = from + ha / (ha - hb) * (mesh.xyz()[3 * b + d] - from);
