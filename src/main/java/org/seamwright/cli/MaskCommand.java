@@ -100,8 +100,7 @@ final class MaskCommand implements Callable<Integer> {
     }
     Job after = job.withMasking(settings);
     MarkedJob marked =
-        Planner.mark(
-            after, jobFile, Planner.piece(after, jobFile, Progress.NONE), Progress.NONE);
+        Planner.mark(after, jobFile, Planner.piece(after, jobFile, Progress.NONE), Progress.NONE);
     MaskPlan plan = Masking.plan(marked.map(), settings, Progress.NONE);
     if (save && !after.equals(job)) {
       JobFile.write(after, jobFile);
@@ -140,8 +139,7 @@ final class MaskCommand implements Callable<Integer> {
         in.time(plan.workSeconds(settings))
             + (totals.lacquerMl() > 0
                 ? " of work, and "
-                    + in.time(
-                        60 * settings.pace().dryMinutesPerCoat() * settings.lacquerCoats())
+                    + in.time(60 * settings.pace().dryMinutesPerCoat() * settings.lacquerCoats())
                     + " of drying"
                 : " of work"));
     for (Notice notice : plan.notices()) {

@@ -60,14 +60,11 @@ public final class MaskingJson {
    * @param depth a length, or null for the whole piece
    * @param vessel a volume
    */
-  public static Dip dip(
-      String place, Optional<Dip> before, String up, String depth, String vessel)
+  public static Dip dip(String place, Optional<Dip> before, String up, String depth, String vessel)
       throws InputException {
     double vesselMl = above(place, "vessel", Amounts.volumeMl(vessel));
     double depthMm =
-        depth == null
-            ? Double.POSITIVE_INFINITY
-            : above(place, "depth", Amounts.lengthMm(depth));
+        depth == null ? Double.POSITIVE_INFINITY : above(place, "depth", Amounts.lengthMm(depth));
     Vector3D upwards =
         up == null ? before.map(Dip::up).orElse(Vector3D.Unit.PLUS_Z) : direction(place, up);
     Dip usual = before.orElseGet(() -> Dip.of(Vector3D.Unit.PLUS_Z, 1, 1));

@@ -104,7 +104,8 @@ final class TotalPages {
         new String[] {
           "Charge", brief.format.charge(totals.chargeAh()), "For the A·h meter, flash and build"
         });
-    double lacquer = brief.planned.masks().masks().stream().mapToDouble(MaskPlan.Mask::lacquerMl).sum();
+    double lacquer =
+        brief.planned.masks().masks().stream().mapToDouble(MaskPlan.Mask::lacquerMl).sum();
     for (MaskPlan.TapeUse use :
         brief.planned.masks().tapes(brief.planned.job().masking().kinds())) {
       TapeKind tape = use.tape();

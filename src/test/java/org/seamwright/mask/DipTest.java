@@ -28,8 +28,7 @@ class DipTest {
   /** The upper part is bare. */
   private static MaskPlan plan(Mesh mesh, double bareAbove, Dip dip) throws MarkException {
     Mark bare =
-        new Mark.HalfSpace(
-            "", Treatment.BARE, Vector3D.of(0, 0, bareAbove), Vector3D.of(0, 0, 1));
+        new Mark.HalfSpace("", Treatment.BARE, Vector3D.of(0, 0, bareAbove), Vector3D.of(0, 0, 1));
     SurfaceMap map =
         Marks.evaluate(
             mesh, Labels.none(mesh.faceCount()), Treatment.PLATE, List.of(bare), Progress.NONE);
@@ -54,16 +53,13 @@ class DipTest {
     assertThat(dipped.drainedMl()).isCloseTo(dipped.filmMl() / 4, within(1e-9));
     assertThat(dipped.leftMl()).isCloseTo(2000 - dipped.displacedMl(), within(1e-9));
     assertThat(dipped.lostMl()).isCloseTo(dipped.leftMl() / 10, within(1e-9));
-    assertThat(dipped.bathMl())
-        .isCloseTo(dipped.leftMl() + 1.25 * dipped.filmMl(), within(1e-9));
+    assertThat(dipped.bathMl()).isCloseTo(dipped.leftMl() + 1.25 * dipped.filmMl(), within(1e-9));
     // Beyond the tape, along the surface 6 to 25 mm from the parallel, as far as above the bath.
     double edge = Math.acos(20 / 50.0);
     double from = Math.min(edge - 6 / 50.0, Math.acos(Math.max(-1, depth / 50 - 1)));
     double to = edge - 25 / 50.0;
-    double brushed =
-        2 * Math.PI * 2500 * Math.max(0, Math.cos(to) - Math.cos(Math.max(from, to)));
-    assertThat(plan.masks().get(0).lacquerMm2())
-        .isCloseTo(brushed, within(0.01 * brushed + 1));
+    double brushed = 2 * Math.PI * 2500 * Math.max(0, Math.cos(to) - Math.cos(Math.max(from, to)));
+    assertThat(plan.masks().get(0).lacquerMm2()).isCloseTo(brushed, within(0.01 * brushed + 1));
     assertThat(plan.lacquerMl())
         .isCloseTo(plan.masks().get(0).lacquerMl() + dipped.usedMl(), within(1e-9));
   }
@@ -84,8 +80,7 @@ class DipTest {
     // Along the diagonal of the x and y sides, to the middle: half of all, by symmetry.
     Mesh box = Shapes.box(40, 40, 20, 4);
     double half = 40 * Math.sqrt(2) / 2;
-    Dipped dipped =
-        plan(box, 0, Dip.of(Vector3D.of(1, 1, 0), half, 100)).dipped().orElseThrow();
+    Dipped dipped = plan(box, 0, Dip.of(Vector3D.of(1, 1, 0), half, 100)).dipped().orElseThrow();
     assertThat(dipped.displacedMl()).isCloseTo(16, within(1e-9));
     assertThat(dipped.wettedMm2()).isCloseTo(40 * 40 + 2 * 40 * 20, within(1e-6));
   }

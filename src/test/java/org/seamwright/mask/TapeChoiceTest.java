@@ -17,7 +17,18 @@ class TapeChoiceTest {
   private static final TapeKind WIDE = new TapeKind("wide", 12, 150, 50_000, 4, 0, "");
 
   private static MaskSettings shop(TapeKind... tapes) {
-    return new MaskSettings(12, 5, 33_000, 50, 0.25, 25, 2, 0.15, List.of(tapes), MaskPace.USUAL, java.util.Optional.empty());
+    return new MaskSettings(
+        12,
+        5,
+        33_000,
+        50,
+        0.25,
+        25,
+        2,
+        0.15,
+        List.of(tapes),
+        MaskPace.USUAL,
+        java.util.Optional.empty());
   }
 
   /** Every way of taping up to seven places, priced by the rules in words. */
