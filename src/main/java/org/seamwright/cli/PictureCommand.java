@@ -16,6 +16,7 @@ import org.seamwright.job.Planner;
 import org.seamwright.job.SafeFiles;
 import org.seamwright.mask.MaskEdge;
 import org.seamwright.mask.MaskPlan;
+import org.seamwright.paper.MaskScene;
 import org.seamwright.picture.Background;
 import org.seamwright.picture.Image;
 import org.seamwright.picture.Pictures;
@@ -163,28 +164,14 @@ final class PictureCommand implements Callable<Integer> {
       case CUSTOMER ->
           Pictures.photograph(
               Pictures.customerScene(planned.map()), view, width, height, Background.WHITE);
-      case MASKS ->
-          Pictures.withCallouts(
-                  Pictures.maskScene(planned.map()),
-                  planned.masks().masks().stream().map(PictureCommand::callout).toList(),
-                  view,
-                  width,
-                  height,
-                  Background.WHITE)
-              .image();
-    };
-  }
-
-  /** "M1" at any point of the mask's edge that is in view. */
-  private static Pictures.Callout callout(MaskPlan.Mask mask) {
-    List<Vector3D> points = new ArrayList<>();
-    for (MaskEdge edge : mask.edges()) {
-      double[] xyz = edge.points();
-      for (int i = 0; i < xyz.length; i += 3) {
-        points.add(Vector3D.of(xyz[i], xyz[i + 1], xyz[i + 2]));
+      case MASKS -> {
+        MaskScene masks =
+            MaskScene.of(planned.map(), planned.masks(), planned.job().masking());
+        yield Pictures.withCallouts(
+                masks.scene(), masks.callouts(), view, width, height, Background.WHITE)
+            .image();
       }
-    }
-    return new Pictures.Callout(mask.id(), "M" + mask.id(), points);
+    };
   }
 
   private void write(Image image) throws InputException {

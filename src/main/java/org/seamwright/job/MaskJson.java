@@ -71,6 +71,9 @@ public final class MaskJson {
     tree.put("pieces", strip.pieces());
     tree.put("edge", strip.edge() + 1);
     tree.put("row", strip.row());
+    tree.put("fromMm", strip.fromMm());
+    tree.put("toMm", strip.toMm());
+    tree.put("lapMm", strip.lapMm());
     return tree;
   }
 

@@ -16,10 +16,12 @@ import java.util.List;
  * cut.
  *
  * @param stretches smooth stretches in order along the line
+ * @param startsMm where along the line each stretch begins, from its first point
  * @param closed whether the line runs back into itself without a corner: then there is one stretch
  * @param stepMm distance of neighbouring places
  */
-record EdgeShape(List<double[]> stretches, boolean closed, double stepMm) {
+record EdgeShape(
+    List<double[]> stretches, List<Double> startsMm, boolean closed, double stepMm) {
   /** Half of the length over which a bend is measured: finer wiggles tape does not follow. */
   static final double WINDOW_MM = 3;
 
@@ -57,11 +59,13 @@ record EdgeShape(List<double[]> stretches, boolean closed, double stepMm) {
     Places places = new Places(points, normals, edge.closed());
     List<Integer> corners = places.corners((int) Math.max(1, Math.round(SHARP_MM / step)));
     List<double[]> stretches = new ArrayList<>();
+    List<Double> starts = new ArrayList<>();
     // Over less than a side or two a polyline is straight here and far too sharp there.
     double reach = Math.max(WINDOW_MM, 2 * walk.usualSide());
     int window = (int) Math.max(1, Math.round(reach / step));
     if (edge.closed() && corners.isEmpty()) {
       stretches.add(places.radii(0, n, window, true));
+      starts.add(0.0);
     } else {
       List<Integer> ends = new ArrayList<>(corners);
       if (edge.closed()) {
@@ -73,10 +77,11 @@ record EdgeShape(List<double[]> stretches, boolean closed, double stepMm) {
       for (int k = 0; k + 1 < ends.size(); k++) {
         if (ends.get(k + 1) > ends.get(k)) {
           stretches.add(places.radii(ends.get(k), ends.get(k + 1) + 1, window, false));
+          starts.add(ends.get(k) * step);
         }
       }
     }
-    return new EdgeShape(stretches, edge.closed() && corners.isEmpty(), step);
+    return new EdgeShape(stretches, starts, edge.closed() && corners.isEmpty(), step);
   }
 
   /** Tightest bend of all, mm; infinite for straight lines. */

@@ -104,12 +104,24 @@ public record MaskPlan(List<Mask> masks, Optional<Dipped> dipped, List<Notice> n
    * @param pieces number of pieces
    * @param edge number of the edge in the mask's list, from 0
    * @param row 0 along the line, 1 and up behind it
+   * @param fromMm where along the edge its first piece begins, from the edge's first point; where
+   *     it goes over that point, up to twice the edge's length
+   * @param toMm where its last piece ends
+   * @param lapMm how far it lies over the strip before it, which ends at {@code fromMm}
    */
   public record TapeStrip(
-      String name, double widthMm, double lengthMm, int pieces, int edge, int row) {
-    /** One piece along the first edge of the only tape. */
+      String name,
+      double widthMm,
+      double lengthMm,
+      int pieces,
+      int edge,
+      int row,
+      double fromMm,
+      double toMm,
+      double lapMm) {
+    /** One piece along the first edge of the only tape, from end to end. */
     public TapeStrip(double widthMm, double lengthMm) {
-      this("", widthMm, lengthMm, 1, 0, 0);
+      this("", widthMm, lengthMm, 1, 0, 0, 0, lengthMm, 0);
     }
 
     /** Length of all pieces, mm. */

@@ -1,7 +1,6 @@
 package org.seamwright.mask;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 
 /**
@@ -32,25 +31,47 @@ final class Tape {
   private static List<MaskPlan.TapeStrip> ofOne(MaskEdge edge, int number, MaskSettings settings) {
     return strips(
         settings.kinds().get(0),
-        edge.lengthMm(),
-        edge.closed(),
+        new Span(0, edge.lengthMm(), 0, edge.closed()),
         settings.tapeOverlapMm(),
-        number,
-        0);
+        number);
   }
+
+  /**
+   * A stretch of a line under one tape.
+   *
+   * @param fromMm where it begins along the line
+   * @param lengthMm how long it is
+   * @param lapMm how far its first strip lies over what is before it
+   * @param closed whether it runs back into itself
+   */
+  private record Span(double fromMm, double lengthMm, double lapMm, boolean closed) {}
 
   /**
    * Equal strips, none longer than a roll: n on a closed line have n laps, on an open one n − 1.
    */
   private static List<MaskPlan.TapeStrip> strips(
-      TapeKind kind, double lengthMm, boolean closed, double overlapMm, int edge, int row) {
+      TapeKind kind, Span span, double overlapMm, int edge) {
     double most = kind.rollMm() * (1 + kind.stretch());
-    double bare = closed ? lengthMm : lengthMm - overlapMm;
-    int strips = (int) Math.max(1, Math.ceil(bare / (most - overlapMm)));
-    int laps = closed ? strips : strips - 1;
-    double each = (lengthMm + laps * overlapMm) / strips / (1 + kind.stretch());
-    return Collections.nCopies(
-        strips, new MaskPlan.TapeStrip(kind.name(), kind.widthMm(), each, 1, edge, row));
+    double length = span.lengthMm() + span.lapMm();
+    double bare = span.closed() ? length : length - overlapMm;
+    int count = (int) Math.max(1, Math.ceil(bare / (most - overlapMm)));
+    int laps = span.closed() ? count : count - 1;
+    double each = (length + laps * overlapMm) / count / (1 + kind.stretch());
+    List<MaskPlan.TapeStrip> strips = new ArrayList<>();
+    for (int i = 0; i < count; i++) {
+      strips.add(
+          new MaskPlan.TapeStrip(
+              kind.name(),
+              kind.widthMm(),
+              each,
+              1,
+              edge,
+              0,
+              span.fromMm() + span.lengthMm() * i / count,
+              span.fromMm() + span.lengthMm() * (i + 1) / count,
+              i > 0 || span.closed() ? overlapMm : span.lapMm()));
+    }
+    return strips;
   }
 
   private static Laid chosen(MaskEdge edge, int number, EdgeShape shape, MaskSettings settings) {
@@ -80,8 +101,9 @@ final class Tape {
         // Over the end of the strip before it; across the whole of that one at a corner.
         boolean lapsBefore = r > 0 || (round && runs.size() > 1);
         double more = lapsBefore ? overlap : r == 0 && cutBefore ? kind.widthMm() : 0;
-        all.addAll(strips(kind, length + more, whole, overlap, number, 0));
-        back(choice, kind, run, radius, shape.stepMm() * share, settings, number, all);
+        double from = shape.startsMm().get(i) + run.from() * shape.stepMm() * share;
+        all.addAll(strips(kind, new Span(from, length, more, whole), overlap, number));
+        back(choice, kind, run, radius, shape.stepMm() * share, settings, number, from, all);
       }
     }
     return new Laid(all, byHand, shape);
@@ -105,6 +127,7 @@ final class Tape {
       double stepMm,
       MaskSettings settings,
       int edge,
+      double fromMm,
       List<MaskPlan.TapeStrip> to) {
     int backing = choice.backing(kind);
     if (backing < 0) {
@@ -120,7 +143,17 @@ final class Tape {
     int count = (int) Math.max(1, Math.ceil(Math.max(pieces, length / most)));
     double each = (length / count + settings.tapeOverlapMm()) / (1 + wide.stretch());
     for (int row = 1; row <= choice.rows(kind, backing); row++) {
-      to.add(new MaskPlan.TapeStrip(wide.name(), wide.widthMm(), each, count, edge, row));
+      to.add(
+          new MaskPlan.TapeStrip(
+              wide.name(),
+              wide.widthMm(),
+              each,
+              count,
+              edge,
+              row,
+              fromMm,
+              fromMm + length,
+              settings.tapeOverlapMm()));
     }
   }
 }

@@ -5,29 +5,22 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.Notice;
 import org.seamwright.job.MaskOrder;
 import org.seamwright.mask.Dip;
 import org.seamwright.mask.Dipped;
-import org.seamwright.mask.MaskEdge;
 import org.seamwright.mask.MaskPlan;
 import org.seamwright.mask.MaskSettings;
 import org.seamwright.picture.Background;
-import org.seamwright.picture.Exposure;
 import org.seamwright.picture.Pictures;
 import org.seamwright.picture.Scene;
 import org.seamwright.picture.View;
-import org.seamwright.region.Treatment;
 
 /** What is covered before plating, with what, and where. */
 final class MaskPages {
   private static final double PICTURE_HEIGHT = 250;
   private static final int PICTURE_PIXELS_WIDE = 1400;
-  private static final int MOST_VIEWS = 3;
-
-  /** Points along the edges of a mask that may carry its number. */
-  private static final int POINTS_PER_MASK = 48;
+  private static final int MOST_VIEWS = 4;
 
   /** A bend that any tape follows and no eye sees. */
   private static final double STRAIGHT_MM = 2000;
@@ -66,89 +59,26 @@ final class MaskPages {
   }
 
   private static void pictures(Sheet sheet, Brief brief) throws IOException {
-    List<Pictures.Callout> callouts = new ArrayList<>();
-    for (MaskPlan.Mask mask : brief.planned.masks().masks()) {
-      callouts.add(new Pictures.Callout(mask.id(), "M" + mask.id(), points(mask)));
-    }
-    Scene scene = Pictures.maskScene(brief.planned.map());
+    MaskScene masks =
+        MaskScene.of(
+            brief.planned.map(), brief.planned.masks(), brief.planned.job().masking());
+    Scene scene = masks.scene();
     int high = (int) (PICTURE_PIXELS_WIDE * PICTURE_HEIGHT / sheet.width());
-    for (View view : views(brief, callouts)) {
+    for (View view : masks.views(MOST_VIEWS)) {
       sheet.need(PICTURE_HEIGHT + 22);
       Pictures.Labelled picture =
-          Pictures.withCallouts(scene, callouts, view, PICTURE_PIXELS_WIDE, high, Background.WHITE);
+          Pictures.withCallouts(
+              scene, masks.seenFrom(view), view, PICTURE_PIXELS_WIDE, high, Background.WHITE);
       sheet.picture(picture.image(), sheet.left(), sheet.y, sheet.width(), PICTURE_HEIGHT);
       sheet.y += PICTURE_HEIGHT + 2;
       sheet.paragraph(
-          "Seen from: " + view.name() + ". Hatched: covered.", Style.LABEL.in(Style.INK));
+          "Seen from: "
+              + view.name()
+              + ". White: tape, grey where a strip lies over another or behind. Hatched: lacquer."
+              + (masks.numbersStrips() ? "" : " Strips are too many to number here."),
+          Style.LABEL.in(Style.INK));
       sheet.gap(8);
     }
-  }
-
-  /** Sides that show the most of mask edges not yet shown, until all that can be shown are. */
-  private static List<View> views(Brief brief, List<Pictures.Callout> callouts) {
-    List<View> all = View.around();
-    int[][] seen = new int[all.size()][callouts.size()];
-    for (int v = 0; v < all.size(); v++) {
-      int[] counts =
-          Pictures.pointsInView(
-              brief.planned.map().mesh(),
-              callouts.stream().map(Pictures.Callout::points).toList(),
-              all.get(v));
-      System.arraycopy(counts, 0, seen[v], 0, counts.length);
-    }
-    int[] region = new int[brief.planned.map().mesh().faceCount()];
-    for (int f = 0; f < region.length; f++) {
-      region[f] = brief.planned.map().of(f).code();
-    }
-    Exposure exposure = Exposure.of(brief.planned.map().mesh(), region, all);
-    int bare = Treatment.BARE.code();
-    double most = exposure.seenMm2(exposure.best(bare), bare);
-    List<View> chosen = new ArrayList<>();
-    boolean[] shown = new boolean[callouts.size()];
-    while (chosen.size() < MOST_VIEWS) {
-      int pick = -1;
-      double best = 0;
-      for (int v = 0; v < all.size(); v++) {
-        double score = 0;
-        for (int m = 0; m < shown.length; m++) {
-          // Every mask not yet shown counts for itself; how well it shows decides between sides.
-          score += shown[m] || seen[v][m] == 0 ? 0 : 1 + seen[v][m] / (4.0 * POINTS_PER_MASK);
-        }
-        score += score > 0 && most > 0 ? exposure.seenMm2(v, bare) / most : 0;
-        if (score > best) {
-          best = score;
-          pick = v;
-        }
-      }
-      if (pick < 0) {
-        break;
-      }
-      chosen.add(all.get(pick));
-      for (int m = 0; m < shown.length; m++) {
-        shown[m] |= seen[pick][m] > 0;
-      }
-    }
-    return chosen.isEmpty() ? List.of(View.THREE_QUARTER) : chosen;
-  }
-
-  private static List<Vector3D> points(MaskPlan.Mask mask) {
-    List<Vector3D> all = new ArrayList<>();
-    for (MaskEdge edge : mask.edges()) {
-      double[] p = edge.points();
-      for (int i = 0; i + 2 < p.length; i += 3) {
-        all.add(Vector3D.of(p[i], p[i + 1], p[i + 2]));
-      }
-    }
-    List<Vector3D> some = new ArrayList<>();
-    int step = Math.max(1, all.size() / POINTS_PER_MASK);
-    for (int i = 0; i < all.size(); i += step) {
-      some.add(all.get(i));
-    }
-    if (some.isEmpty()) {
-      double[] m = mask.middleMm();
-      some.add(Vector3D.of(m[0], m[1], m[2]));
-    }
-    return some;
   }
 
   private static void mask(Sheet sheet, Brief brief, MaskPlan.Mask mask, MaskOrder order)
@@ -181,23 +111,29 @@ final class MaskPages {
     sheet.gap(10);
   }
 
-  /** Pieces alike are told once: "9 × 33 mm of 12 mm wide". */
+  /** Pieces alike are told once, after their numbers: "1.1, 1.3: 2 × 33 mm of 12 mm wide". */
   private static String strips(Brief brief, MaskPlan.Mask mask) {
     Map<String, Integer> count = new LinkedHashMap<>();
-    for (MaskPlan.TapeStrip strip : mask.tape()) {
+    Map<String, List<String>> names = new LinkedHashMap<>();
+    for (int i = 0; i < mask.tape().size(); i++) {
+      MaskPlan.TapeStrip strip = mask.tape().get(i);
       String name = strip.name().isEmpty() ? "tape" : "\u201c" + strip.name() + "\u201d";
-      count.merge(
+      String what =
           brief.format.length(strip.lengthMm())
               + " of "
               + brief.format.length(strip.widthMm())
               + " "
               + name
-              + (strip.row() > 0 ? " behind it" : ""),
-          strip.pieces(),
-          Integer::sum);
+              + (strip.row() > 0 ? " behind it" : "");
+      count.merge(what, strip.pieces(), Integer::sum);
+      names.computeIfAbsent(what, w -> new ArrayList<>()).add(MaskScene.name(mask, i + 1));
     }
     List<String> told = new ArrayList<>();
-    count.forEach((what, n) -> told.add(n == 1 ? what : n + " × " + what));
+    count.forEach(
+        (what, n) ->
+            told.add(
+                (mask.tape().size() == 1 ? "" : String.join(", ", names.get(what)) + ": ")
+                    + (n == 1 ? what : n + " × " + what)));
     return String.join("; ", told);
   }
 

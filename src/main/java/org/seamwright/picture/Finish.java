@@ -11,7 +11,9 @@ public enum Finish {
   /** Covered while plating, by tape or lacquer: hatched. */
   COVERED(3),
   /** Not part of the work: pale and flat. */
-  GHOST(4);
+  GHOST(4),
+  /** Under tape: plain and light, darker where strips lap. */
+  TAPE(5);
 
   private final byte code;
 
@@ -31,6 +33,7 @@ public enum Finish {
       case 2 -> BARE;
       case 3 -> COVERED;
       case 4 -> GHOST;
+      case 5 -> TAPE;
       default -> throw new IllegalArgumentException("No finish has code " + code);
     };
   }

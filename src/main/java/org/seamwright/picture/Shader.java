@@ -22,6 +22,7 @@ final class Shader {
   private static final float[] KEY = unit(-0.42f, 0.62f, 0.66f);
   private static final float[] STRIP = unit(0.93f, 0.10f, 0.30f);
   private static final int GHOST_RGB = 0xD3D7DC;
+  private static final int TAPE_RGB = 0xFFFFFF;
   private static final int COVERED_RGB = 0xF3F0E7;
   private static final int COVERED_INK = 0x5E7389;
 
@@ -95,6 +96,7 @@ final class Shader {
       case GOLD -> metal(GOLD, nx, ny, nz, ex, ey, ez);
       case BARE -> metal(BARE, nx, ny, nz, ex, ey, ez);
       case GHOST -> matt(GHOST_RGB, 0.55f + 0.45f * lamp(nx, ny, nz));
+      case TAPE -> matt(TAPE_RGB, lamp(nx, ny, nz) * LAP[lap]);
       case COVERED ->
           matt(
               Palette.inked(4, x / pitch, y / pitch) ? COVERED_INK : COVERED_RGB, lamp(nx, ny, nz));
