@@ -4,18 +4,14 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
-import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.InputException;
 import org.seamwright.basis.Progress;
 import org.seamwright.job.PlannedJob;
 import org.seamwright.job.Planner;
 import org.seamwright.job.SafeFiles;
-import org.seamwright.mask.MaskEdge;
-import org.seamwright.mask.MaskPlan;
 import org.seamwright.paper.MaskScene;
 import org.seamwright.picture.Background;
 import org.seamwright.picture.Image;
@@ -165,8 +161,7 @@ final class PictureCommand implements Callable<Integer> {
           Pictures.photograph(
               Pictures.customerScene(planned.map()), view, width, height, Background.WHITE);
       case MASKS -> {
-        MaskScene masks =
-            MaskScene.of(planned.map(), planned.masks(), planned.job().masking());
+        MaskScene masks = MaskScene.of(planned.map(), planned.masks(), planned.job().masking());
         yield Pictures.withCallouts(
                 masks.scene(), masks.callouts(), view, width, height, Background.WHITE)
             .image();

@@ -20,8 +20,7 @@ import java.util.List;
  * @param closed whether the line runs back into itself without a corner: then there is one stretch
  * @param stepMm distance of neighbouring places
  */
-record EdgeShape(
-    List<double[]> stretches, List<Double> startsMm, boolean closed, double stepMm) {
+record EdgeShape(List<double[]> stretches, List<Double> startsMm, boolean closed, double stepMm) {
   /** Half of the length over which a bend is measured: finer wiggles tape does not follow. */
   static final double WINDOW_MM = 3;
 

@@ -196,8 +196,7 @@ public record MaskBands(
       return 0;
     }
 
-    private void front(
-        List<MaskPlan.TapeStrip> tape, MaskPlan.TapeStrip t, int strip, int edge) {
+    private void front(List<MaskPlan.TapeStrip> tape, MaskPlan.TapeStrip t, int strip, int edge) {
       double over = 0;
       for (MaskPlan.TapeStrip next : tape) {
         double gap = next.fromMm() - t.toMm();
@@ -272,8 +271,7 @@ public record MaskBands(
       return treatment;
     }
 
-    private static double[] distances(
-        Mesh mesh, int[] treatment, double near, Progress progress) {
+    private static double[] distances(Mesh mesh, int[] treatment, double near, Progress progress) {
       Topology topology = Topology.of(mesh);
       int[] ring = EdgeRings.of(mesh, topology).toArray();
       int[] borders = new int[ring.length];
@@ -323,8 +321,7 @@ public record MaskBands(
       return best;
     }
 
-    private double score(
-        int label, int v, AlongEdges along, double[] distance, double reach) {
+    private double score(int label, int v, AlongEdges along, double[] distance, double reach) {
       double d = Math.min(FAR_MM, distance[v]);
       if (label == zones.size() + 1) {
         return d - reach;
@@ -353,8 +350,7 @@ public record MaskBands(
       return false;
     }
 
-    private MaskBands result(
-        CutMesh fine, LabelCut.Result cut, int[] treatment, int none) {
+    private MaskBands result(CutMesh fine, LabelCut.Result cut, int[] treatment, int none) {
       Mesh mesh = cut.cut().mesh();
       int faces = mesh.faceCount();
       int[] parent = new int[faces];

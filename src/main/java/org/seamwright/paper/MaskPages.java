@@ -60,8 +60,7 @@ final class MaskPages {
 
   private static void pictures(Sheet sheet, Brief brief) throws IOException {
     MaskScene masks =
-        MaskScene.of(
-            brief.planned.map(), brief.planned.masks(), brief.planned.job().masking());
+        MaskScene.of(brief.planned.map(), brief.planned.masks(), brief.planned.job().masking());
     Scene scene = masks.scene();
     int high = (int) (PICTURE_PIXELS_WIDE * PICTURE_HEIGHT / sheet.width());
     for (View view : masks.views(MOST_VIEWS)) {

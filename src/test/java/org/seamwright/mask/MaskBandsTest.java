@@ -34,8 +34,7 @@ class MaskBandsTest {
   }
 
   private static Mark above(double z) {
-    return new Mark.HalfSpace(
-        "", Treatment.BARE, Vector3D.of(0, 0, z), Vector3D.of(0, 0, 1));
+    return new Mark.HalfSpace("", Treatment.BARE, Vector3D.of(0, 0, z), Vector3D.of(0, 0, 1));
   }
 
   private static double area(MaskBands bands, MaskBands.Cover cover, int band) {
@@ -66,8 +65,7 @@ class MaskBandsTest {
     assertThat(bands.strips().get(0).id()).isEqualTo("1.1");
     assertThat(area(bands, MaskBands.Cover.TAPE, 0))
         .isCloseTo((round - 5) * 6, Percentage.withPercentage(1));
-    assertThat(area(bands, MaskBands.Cover.LAP, 0))
-        .isCloseTo(5 * 6, Percentage.withPercentage(3));
+    assertThat(area(bands, MaskBands.Cover.LAP, 0)).isCloseTo(5 * 6, Percentage.withPercentage(3));
     assertThat(area(bands, MaskBands.Cover.LACQUER, 0))
         .isCloseTo(round * 19, Percentage.withPercentage(1));
     assertThat(all(bands.mesh())).isCloseTo(all(wall), within(1e-9 * all(wall)));
@@ -78,12 +76,20 @@ class MaskBandsTest {
     // The parallel of a cone bends: the narrow tape follows it, the wide one lies behind in pieces.
     MaskSettings settings =
         new MaskSettings(
-            12, 5, 33_000, 25, 0.25, 25, 2, 0.15, List.of(NARROW, WIDE), MaskPace.USUAL,
+            12,
+            5,
+            33_000,
+            25,
+            0.25,
+            25,
+            2,
+            0.15,
+            List.of(NARROW, WIDE),
+            MaskPace.USUAL,
             Optional.empty());
     Mesh disc = Shapes.lathe(new double[] {60, 40, 20, 5}, new double[4], 120);
     Mark hub =
-        new Mark.InBox(
-            "", Treatment.PLATE, Vector3D.of(-100, -100, -1), Vector3D.of(0, 100, 1));
+        new Mark.InBox("", Treatment.PLATE, Vector3D.of(-100, -100, -1), Vector3D.of(0, 100, 1));
     MaskBands straight = bands(disc, settings, above(-1), hub);
     // A straight line across the disc takes the wide tape alone: two strips beside the hole.
     assertThat(straight.strips()).allMatch(s -> s.tape().name().equals("wide"));
@@ -110,8 +116,7 @@ class MaskBandsTest {
   void wholeDipLeavesNothingUncovered() throws MarkException {
     MaskSettings settings =
         new MaskSettings(6, 5, 33_000, 10, 0.25, 25, 2, 0.15)
-            .withDip(
-                Optional.of(Dip.of(Vector3D.Unit.PLUS_Z, Double.POSITIVE_INFINITY, 3000)));
+            .withDip(Optional.of(Dip.of(Vector3D.Unit.PLUS_Z, Double.POSITIVE_INFINITY, 3000)));
     MaskBands bands = bands(Shapes.icosphere(50, 4), settings, above(0));
     assertThat(area(bands, MaskBands.Cover.NOTHING, 0)).isZero();
     assertThat(area(bands, MaskBands.Cover.PLATED, 0))

@@ -152,7 +152,9 @@ class TapeChoiceTest {
   /** Eleven pieces of 400 mm: two fit a roll of 1000, so six rolls. */
   @Test
   void rollsHoldWholePieces() {
-    assertThat(Rolls.count(List.of(new MaskPlan.TapeStrip("wide", 12, 400, 11, 0, 0, 0, 4345, 5)), 1000))
+    assertThat(
+            Rolls.count(
+                List.of(new MaskPlan.TapeStrip("wide", 12, 400, 11, 0, 0, 0, 4345, 5)), 1000))
         .isEqualTo(6);
   }
 
