@@ -2,7 +2,6 @@ package org.seamwright.desk;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
@@ -38,6 +37,9 @@ final class Results {
 
   /** Of the marker's thread. */
   private final MarkBench bench = new MarkBench();
+
+  /** Of the marker's thread: so that a mark inside a body stays the same mark while it does. */
+  private final MarkBodies bodies = new MarkBodies();
 
   /** Of the marker's thread: what the last piece was made of. */
   private Optional<PieceKey> key = Optional.empty();
@@ -186,7 +188,7 @@ final class Results {
         });
     Progress progress = progress(mine, DeskState.Task.MARKING);
     SurfaceMap map;
-    List<Mark> marks = MarkBodies.read(job, file, new ArrayList<>());
+    List<Mark> marks = bodies.marks(job, file);
     try {
       map = bench.map(on, job.ground(), marks, progress);
     } catch (MarkException e) {
@@ -280,7 +282,7 @@ final class Results {
 
   private Preview preview(Job job, Path file, Piece on, Mark mark, AtomicBoolean mine)
       throws InputException {
-    List<Mark> marks = MarkBodies.read(job, file, new ArrayList<>());
+    List<Mark> marks = bodies.marks(job, file);
     marks.add(mark);
     Progress progress =
         fraction -> {
@@ -288,7 +290,7 @@ final class Results {
             throw new CancellationException();
           }
         };
-    SurfaceMap map = bench.map(on, job.ground(), marks, progress);
+    SurfaceMap map = bench.trial(on, job.ground(), marks, progress);
     double changed = map.effects().get(marks.size() - 1).changedMm2();
     return new Preview(Optional.of(mark), Optional.of(map), changed, "");
   }

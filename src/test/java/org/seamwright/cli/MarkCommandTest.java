@@ -21,6 +21,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.seamwright.job.Job;
 import org.seamwright.job.JobFile;
+import org.seamwright.job.MarkBodies;
 import org.seamwright.job.MarkWords;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.region.Mark;
@@ -111,6 +112,15 @@ class MarkCommandTest {
     assertThat(done("list").out()).contains("plug.stl of mark 1 \"plug\" has changed");
     MeshBytes.write(folder.resolve("peg.stl"), MeshBytes.stl(Shapes.box(1, 1, 4, 1)));
     assertThat(done("set plug --file peg.stl").out()).doesNotContain("has changed");
+
+    done("set plug --off true");
+    Path off = folder.resolve("off.json");
+    String unrecorded = Files.readString(jobFile).replaceAll(",\\s*\"sha256\": \"[0-9a-f]*\"", "");
+    Files.writeString(off, unrecorded);
+    Job recorded = MarkBodies.recordedIn(JobFile.read(off), off, false);
+    Mark.Inside unused = (Mark.Inside) ((Mark.Off) recorded.marks().get(0)).mark();
+    assertThat(unused.body().sha256()).hasSize(64);
+    done("set plug --off false");
 
     Run unit = mark("add inside --file peg.stl");
     assertThat(unit.code()).isEqualTo(ExitCode.REFUSED);
