@@ -97,11 +97,11 @@ class MarkBenchTest {
   void aChangeBehindAMarkInsideABodyLeavesThatAlone() throws Exception {
     MarkBodies bodies = new MarkBodies();
     MarkBench bench = new MarkBench(-1);
-    assertThat(shares(bench, bodies.marks(job, jobFile), false)).contains(1 / 4.0);
+    assertThat(shares(bench, bodies.marks(job, jobFile), false)).contains(1 / 4.0).doesNotContain(1 / 3.0);
     List<Mark> changed = bodies.marks(job, jobFile);
     changed.set(1, new Mark.Near("", Treatment.BARE, List.of(Vector3D.of(1, 1, 20)), 4));
     // Three marks are carried out, and not four.
-    assertThat(shares(bench, changed, false)).contains(1 / 3.0).doesNotContain(1 / 4.0);
+    assertThat(shares(bench, changed, false)).contains(1 / 3.0);
   }
 
   @Test
@@ -114,6 +114,6 @@ class MarkBenchTest {
       tried.add(new Mark.Near("", Treatment.BARE, List.of(Vector3D.of(i, 1, 20)), 4));
       shares(bench, tried, true);
     }
-    assertThat(shares(bench, marks, false)).contains(1 / 3.0).doesNotContain(1 / 4.0);
+    assertThat(shares(bench, marks, false)).contains(1 / 3.0);
   }
 }
