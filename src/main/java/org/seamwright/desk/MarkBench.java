@@ -72,19 +72,22 @@ final class MarkBench {
       return session.map();
     }
     session = session.copy();
+    double share = marks.size() - done;
     for (int i = done; i < marks.size(); i++) {
-      if (i == marks.size() - 1 && i > 0) {
-        keep(session.copy(), kept, KEPT);
-      }
-      double share = marks.size() - done;
       long start = System.nanoTime();
       session.add(marks.get(i), progress.between((i - done) / share, (i + 1 - done) / share));
-      boolean passing = trial && i == marks.size() - 1;
-      if (!passing && System.nanoTime() - start > slowNanos) {
-        keep(session.copy(), slow, KEPT_SLOW);
+      int left = marks.size() - 1 - i;
+      boolean slowly = System.nanoTime() - start > slowNanos && !(trial && left == 0);
+      if (slowly || left <= 1) {
+        MarkSession copy = left == 0 ? session : session.copy();
+        if (slowly) {
+          keep(copy, slow, KEPT_SLOW);
+        }
+        if (left <= 1) {
+          keep(copy, kept, KEPT);
+        }
       }
     }
-    keep(session, kept, KEPT);
     return session.map();
   }
 

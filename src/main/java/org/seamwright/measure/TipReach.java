@@ -149,10 +149,11 @@ public final class TipReach {
      *
      * @param of the face of the piece that it is a part of
      * @param triangle its corners, 9 numbers, mm
+     * @param sampled whether its corners and its middle stand for it
      * @return {@code CLEAR} if the tip touches it all over, {@code STOPPED} if nowhere; else ask
      *     for places
      */
-    public RollingBall.Finding look(int of, double[] triangle) {
+    public RollingBall.Finding look(int of, double[] triangle, boolean sampled) {
       face = of;
       System.arraycopy(normal, 3 * of, own, 0, 3);
       double margin = 0;
@@ -161,7 +162,7 @@ public final class TipReach {
         others = middles;
         margin = turnedMiddles(triangle);
       }
-      found = ball.roll(of, triangle, own, radiusMm, others, margin, 0);
+      found = ball.roll(of, triangle, own, radiusMm, others, margin, 0, sampled);
       return found;
     }
 
@@ -191,7 +192,7 @@ public final class TipReach {
      */
     public boolean isClear(int of, double[] triangle, double depthMm) {
       System.arraycopy(normal, 3 * of, own, 0, 3);
-      return ball.roll(of, triangle, own, radiusMm, new double[0], 0, depthMm)
+      return ball.roll(of, triangle, own, radiusMm, new double[0], 0, depthMm, false)
           == RollingBall.Finding.CLEAR;
     }
 

@@ -44,6 +44,12 @@ public final class RollingBall {
   private final int[] corners = new int[3 * MOST];
   private int count;
 
+  /** Per listed face the middle of its corners and how far they lie from it, mm. */
+  private final double[] round = new double[4 * MOST];
+
+  /** Whether only the triangle's corners and middle are looked at. */
+  private boolean isSampled;
+
   /** Corners of the moved triangle, mm. */
   private final double[] moved = new double[9];
 
@@ -91,6 +97,8 @@ public final class RollingBall {
    *     be blocked too for {@link Finding#STOPPED}; empty if there are none
    * @param marginMm how far those in between may lie off the triangle between the three
    * @param moreSlackMm to be let pass beside the slack
+   * @param sampled whether it is enough to look at the triangle's corners and its middle, which is
+   *     quicker
    */
   public Finding roll(
       int face,
@@ -99,7 +107,9 @@ public final class RollingBall {
       double ballMm,
       double[] others,
       double marginMm,
-      double moreSlackMm) {
+      double moreSlackMm,
+      boolean sampled) {
+    isSampled = sampled;
     place(face, triangle, n, ballMm);
     this.others = others;
     this.othersMarginMm = marginMm;
@@ -203,6 +213,18 @@ public final class RollingBall {
     if (count < MOST) {
       faces[count] = face;
       System.arraycopy(leaf, i, corners, 3 * count, 3);
+      double[] middle = new double[3];
+      for (int axis = 0; axis < 3; axis++) {
+        middle[axis] =
+            (xyz[3 * leaf[i] + axis] + xyz[3 * leaf[i + 1] + axis] + xyz[3 * leaf[i + 2] + axis])
+                / 3;
+        round[4 * count + axis] = middle[axis];
+      }
+      double square = 0;
+      for (int k = 0; k < 3; k++) {
+        square = Math.max(square, squared(xyz, 3 * leaf[i + k], middle));
+      }
+      round[4 * count + 3] = Math.sqrt(square);
       count++;
     }
   }
@@ -244,7 +266,18 @@ public final class RollingBall {
     if (onFace.squared < limit * limit) {
       return true;
     }
-    return onFace.squared < (limit + reachMm) * (limit + reachMm) && isNear(a, b, c, limit);
+    return onFace.squared < (limit + reachMm) * (limit + reachMm)
+        && (isSampled ? isNearCorner(a, b, c, limit) : isNear(a, b, c, limit));
+  }
+
+  private boolean isNearCorner(int a, int b, int c, double limit) {
+    for (int k = 0; k < 9; k += 3) {
+      onFace.find(xyz, a, b, c, moved[k], moved[k + 1], moved[k + 2]);
+      if (onFace.squared < limit * limit) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static double along(double[] p, int v, double[] n) {
@@ -320,11 +353,36 @@ public final class RollingBall {
     double z = p[2] + ballMm * n[2];
     for (int i = 0; i < count; i++) {
       double limit = ballMm - Math.max(leastMm, Math.min(ownSlackMm, slack[faces[i]]));
+      double dx = round[4 * i] - x;
+      double dy = round[4 * i + 1] - y;
+      double dz = round[4 * i + 2] - z;
+      double near = limit + round[4 * i + 3];
+      if (dx * dx + dy * dy + dz * dz >= near * near) {
+        continue;
+      }
       onFace.find(xyz, corners[3 * i], corners[3 * i + 1], corners[3 * i + 2], x, y, z);
       if (onFace.squared < limit * limit) {
+        toFront(i);
         return true;
       }
     }
     return false;
+  }
+
+  /** What is in the way here is likely to be in the next place, too. */
+  private void toFront(int i) {
+    int face = faces[0];
+    faces[0] = faces[i];
+    faces[i] = face;
+    for (int k = 0; k < 3; k++) {
+      int corner = corners[k];
+      corners[k] = corners[3 * i + k];
+      corners[3 * i + k] = corner;
+    }
+    for (int k = 0; k < 4; k++) {
+      double number = round[k];
+      round[k] = round[4 * i + k];
+      round[4 * i + k] = number;
+    }
   }
 }

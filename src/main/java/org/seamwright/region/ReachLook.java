@@ -30,6 +30,9 @@ final class ReachLook {
   /** Longer faces than this share of the radius may hide something between middle and corners. */
   private static final double COARSE = 1 / 4.0;
 
+  /** The same where facets stand for a hollow curve, and are looked at by corners and middle. */
+  private static final double COARSE_ON_CURVE = 1 / 2.0;
+
   /** Shorter faces than this share of the radius are not split but for the line. */
   private static final double FINE = 1 / 12.0;
 
@@ -39,7 +42,7 @@ final class ReachLook {
   /**
    * The same where facets stand for a hollow curve, and the line is theirs more than the curve's.
    */
-  private static final double FINE_ON_CURVE = COARSE;
+  private static final double FINE_ON_CURVE = 1 / 4.0;
 
   /** What rises by a smaller share of the radius hides a spot no larger than FINE at most. */
   private static final double HIDDEN = FINE * FINE / 2;
@@ -51,6 +54,8 @@ final class ReachLook {
   private static final double OFF_ON_CURVE = 5e-3;
 
   private static final double END = 1e-4;
+
+  private static final double END_ON_CURVE = 1e-3;
 
   /** How close places are that stand for all between them, as a share of the radius. */
   private static final double SPACING = 1 / 4.0;
@@ -81,7 +86,9 @@ final class ReachLook {
   private final double[] line = new double[9];
 
   private boolean isFree;
+  private double coarseMm;
   private double fineMm;
+  private double endMm;
   private double offMm;
 
   ReachLook(EditableSurface surface, TipReach reach, double[] normal, double radiusMm) {
@@ -117,8 +124,11 @@ final class ReachLook {
     boolean curved = reach.isCurved(surface.parent(face));
     fineMm = (curved ? FINE_ON_CURVE : FINE) * radiusMm;
     offMm = (curved ? OFF_ON_CURVE : OFF) * radiusMm;
+    coarseMm = (curved ? COARSE_ON_CURVE : COARSE) * radiusMm;
+    endMm = (curved ? END_ON_CURVE : END) * radiusMm;
     corners(face);
-    RollingBall.Finding found = probe.look(surface.parent(face), triangle);
+    double longest = longest();
+    RollingBall.Finding found = probe.look(surface.parent(face), triangle, curved && longest <= coarseMm);
     if (found == RollingBall.Finding.CLEAR || found == RollingBall.Finding.STOPPED) {
       isFree = found == RollingBall.Finding.CLEAR;
       return Verdict.WHOLE;
@@ -130,12 +140,11 @@ final class ReachLook {
       free[k] = isFreeInside();
       count += free[k] ? 1 : 0;
     }
-    double longest = longest();
     if (count % 3 != 0) {
       return mixed(face, longest);
     }
     boolean alike = isFree == (count == 3);
-    if (longest <= (alike ? COARSE * radiusMm : fineMm)) {
+    if (longest <= (alike ? coarseMm : fineMm)) {
       return Verdict.WHOLE;
     }
     if (!alike) {
@@ -214,7 +223,7 @@ final class ReachLook {
     if (!isStraight()) {
       return Verdict.HALVE;
     }
-    if (longest <= COARSE * radiusMm) {
+    if (longest <= coarseMm) {
       return Verdict.LINE;
     }
     sides(alone, next, prev);
@@ -232,7 +241,7 @@ final class ReachLook {
     double low = 0;
     double high = 1;
     double length = distance(triangle, 3 * from, triangle, 3 * to);
-    while ((high - low) * length > END * radiusMm && high - low > Math.ulp(1.0f)) {
+    while ((high - low) * length > endMm && high - low > Math.ulp(1.0f)) {
       double share = (low + high) / 2;
       for (int axis = 0; axis < 3; axis++) {
         double a = triangle[3 * from + axis];
