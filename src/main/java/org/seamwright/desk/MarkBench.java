@@ -16,9 +16,9 @@ import org.seamwright.region.Treatment;
  * earlier one costs its further marks alone.
  *
  * <p>Keeps the sessions after the last few lists and after their last mark but one, since adding
- * and taking back a mark are what people do most, and those right after slow marks, so that a change
- * anywhere behind one doesn't carry it out again. A session of a million faces takes about 100 MB.
- * Belongs to one thread.
+ * and taking back a mark are what people do most, and those right after slow marks, so that a
+ * change anywhere behind one doesn't carry it out again. A session of a million faces takes about
+ * 100 MB. Belongs to one thread.
  */
 final class MarkBench {
   /** Sessions kept: those of two lists, each with and without its last mark, and of a preview. */
@@ -56,8 +56,7 @@ final class MarkBench {
     return map(of, on, marks, true, progress);
   }
 
-  private SurfaceMap map(
-      Piece of, Treatment on, List<Mark> marks, boolean trial, Progress progress)
+  private SurfaceMap map(Piece of, Treatment on, List<Mark> marks, boolean trial, Progress progress)
       throws MarkException {
     if (!Identity.same(piece, Optional.of(of)) || ground != on) {
       kept.clear();

@@ -24,8 +24,8 @@ import org.seamwright.region.Mark;
  * whether their files are the ones that the marks were made with.
  *
  * <p>An object of it remembers the bodies of the job read last: a file is read again if its size or
- * time has changed, and a body with the same content in the same place is given as the same mesh, so
- * that what was worked out with it still holds. For one thread at a time.
+ * time has changed, and a body with the same content in the same place is given as the same mesh,
+ * so that what was worked out with it still holds. For one thread at a time.
  */
 public final class MarkBodies {
   /** Code of the notice that a body's file has another content than when the mark was made. */
@@ -168,8 +168,8 @@ public final class MarkBodies {
     return found;
   }
 
-  private static double mmPerUnit(
-      Mark.Body body, MeshDocument document, int index, Path jobFile) throws InputException {
+  private static double mmPerUnit(Mark.Body body, MeshDocument document, int index, Path jobFile)
+      throws InputException {
     Job.Scale scale =
         body.unit().isEmpty() ? new Job.Scale.OfFile() : new Job.Scale.Unit(body.unit());
     try {

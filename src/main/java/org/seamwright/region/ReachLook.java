@@ -128,7 +128,8 @@ final class ReachLook {
     endMm = (curved ? END_ON_CURVE : END) * radiusMm;
     corners(face);
     double longest = longest();
-    RollingBall.Finding found = probe.look(surface.parent(face), triangle, curved && longest <= coarseMm);
+    RollingBall.Finding found =
+        probe.look(surface.parent(face), triangle, curved && longest <= coarseMm);
     if (found == RollingBall.Finding.CLEAR || found == RollingBall.Finding.STOPPED) {
       isFree = found == RollingBall.Finding.CLEAR;
       return Verdict.WHOLE;
