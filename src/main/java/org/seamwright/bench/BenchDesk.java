@@ -1,12 +1,8 @@
 package org.seamwright.bench;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
@@ -34,9 +30,6 @@ public final class BenchDesk {
   /** A foot on a pedal and a worn contact close twice: a setting of the program, no source. */
   static final long BOUNCE_MS = 300;
 
-  private static final DateTimeFormatter ASIDE =
-      DateTimeFormatter.ofPattern("yyyyMMdd-HHmmss").withZone(ZoneOffset.UTC);
-
   private final Desk desk;
   private final Executor background;
   private final Executor userInterface;
@@ -53,10 +46,13 @@ public final class BenchDesk {
   private long lastKeyMs = Long.MIN_VALUE / 2;
   private Optional<Path> lookedAt = Optional.empty();
 
-  /** Of the background thread: the run that is kept. */
-  private Optional<Kept> kept = Optional.empty();
+  /** Whether the bench was asked for, and its run is not there yet. */
+  private boolean wanted;
 
-  private record Kept(BenchPlan plan, BenchLog log, BenchRules rules, BenchState state) {}
+  private boolean opening;
+
+  /** Of the background thread. */
+  private final BenchKeeper keeper;
 
   /**
    * The run as it stands.
@@ -117,7 +113,15 @@ public final class BenchDesk {
     this.clock = clock;
     this.book = new BenchBook(book);
     this.zone = zone;
-    desk.state().watch(state -> lookFor(state.jobFile()));
+    this.keeper = new BenchKeeper(this.book, zone);
+    desk.state()
+        .watch(
+            state -> {
+              lookFor(state.jobFile());
+              if (wanted) {
+                openWhenReady();
+              }
+            });
   }
 
   private void lookFor(Optional<Path> jobFile) {
@@ -187,51 +191,39 @@ public final class BenchDesk {
     return underWay;
   }
 
-  /** Opens the bench: begins a run, or takes up the one that is there. */
+  /**
+   * Opens the bench: begins a run, or takes up the one that is there. If something is {@link
+   * #missing}, it is opened as soon as nothing is.
+   */
   public void enter() {
-    if (missing().isPresent() || run.get().isPresent()) {
+    wanted = true;
+    halt.set(Optional.empty());
+    openWhenReady();
+  }
+
+  private void openWhenReady() {
+    if (missing().isPresent() || opening || run.get().isPresent() || halt.get().isPresent()) {
       return;
     }
     DeskState state = desk.state().get();
     Path file = BenchLog.of(state.jobFile().orElseThrow());
     BenchPlan plan = BenchPlan.of(state.plan().orElseThrow());
     long now = clock.getAsLong();
-    halt.set(Optional.empty());
+    opening = true;
     trouble.set("");
-    background.execute(
+    inBackground(
         () -> {
-          try {
-            open(file, plan, now);
-          } catch (BenchException e) {
-            boolean damaged = !e.place().isEmpty();
-            halt(e.source() + ": " + sentence(e), e.remedy(), damaged);
-            return;
+          Optional<Halt> why = keeper.open(file, plan, now);
+          userInterface.execute(
+              () -> {
+                opening = false;
+                halt.set(why);
+              });
+          if (why.isEmpty()) {
+            publish();
+            chosen();
           }
-          chosen();
         });
-  }
-
-  private void open(Path file, BenchPlan plan, long now) throws BenchException {
-    BenchLog log = BenchLog.open(file, plan.fingerprint());
-    if (!log.fingerprint().equals(plan.fingerprint()) && !log.events().isEmpty()) {
-      log.close();
-      halt(
-          Messages.text("bench.halt.changed", file.toString()),
-          Messages.text("bench.halt.undo"),
-          true);
-      return;
-    }
-    BenchRules rules = new BenchRules(plan);
-    BenchState state = rules.replay(log.events());
-    kept = Optional.of(new Kept(plan, log, rules, state));
-    if (state.startedMs() > 0 && !state.ended()) {
-      write(BenchEvent.of(now, What.REOPENED, 0, 0));
-    }
-    publish();
-  }
-
-  private void halt(String why, String remedy, boolean canSetAside) {
-    userInterface.execute(() -> halt.set(Optional.of(new Halt(why, remedy, canSetAside))));
   }
 
   private void chosen() {
@@ -239,38 +231,27 @@ public final class BenchDesk {
       BenchSettings found = book.settings();
       userInterface.execute(() -> settings.set(found));
     } catch (ShopException e) {
-      // The bench works without; entering the run will say what is wrong with the book.
-      say("");
+      say(BenchTexts.sentence(e) + " " + e.remedy());
     }
   }
 
   /** Leaves the bench; the run stays as it is. */
   public void leave() {
+    wanted = false;
     halt.set(Optional.empty());
     Optional<Path> jobFile = desk.state().get().jobFile();
-    background.execute(
+    inBackground(
         () -> {
-          shut();
+          keeper.close();
           look(jobFile);
-          userInterface.execute(
-              () -> {
-                run.set(Optional.empty());
-                countdown.set(Optional.empty());
-              });
+          userInterface.execute(this::clear);
         });
   }
 
-  private void shut() {
-    try {
-      if (kept.isPresent()) {
-        kept.get().log().close();
-      }
-    } catch (BenchException e) {
-      // Everything in it is on the disk already.
-      say(sentence(e));
-    } finally {
-      kept = Optional.empty();
-    }
+  private void clear() {
+    run.set(Optional.empty());
+    countdown.set(Optional.empty());
+    alarm.set(Alarm.NONE);
   }
 
   /** Sets the run of the job aside, under a name with the time, and begins a new one. */
@@ -281,32 +262,21 @@ public final class BenchDesk {
     }
     Path file = BenchLog.of(jobFile.get());
     long now = clock.getAsLong();
-    background.execute(
+    inBackground(
         () -> {
-          shut();
+          keeper.close();
           try {
-            setAside(file, now);
+            BenchKeeper.setAside(file, now);
           } catch (IOException e) {
-            halt(Messages.text("bench.halt.kept", file.toString(), IoReason.of(e)), "", true);
+            say(Messages.text("bench.halt.kept", file.toString(), IoReason.of(e)));
             return;
           }
           userInterface.execute(
               () -> {
-                run.set(Optional.empty());
+                clear();
                 enter();
               });
         });
-  }
-
-  private static void setAside(Path file, long now) throws IOException {
-    String name = file.getFileName() + "-" + ASIDE.format(Instant.ofEpochMilli(now));
-    Path target = file.resolveSibling(name);
-    for (int i = 2; Files.exists(target); i++) {
-      target = file.resolveSibling(name + "-" + i);
-    }
-    if (Files.exists(file)) {
-      Files.move(file, target);
-    }
   }
 
   /** Tells the time: the view does so a few times a second. */
@@ -427,25 +397,12 @@ public final class BenchDesk {
             s.ended() || s.at().section() < 0
                 ? Optional.empty()
                 : Optional.of(BenchEvent.of(now, What.ENDED, 0, 0)));
-    background.execute(() -> enterInBook(now));
-  }
-
-  private void enterInBook(long now) {
-    if (kept.filter(k -> k.state().ended()).isEmpty()) {
-      return;
-    }
-    try {
-      BenchRuns runs = new BenchRuns(kept.get().plan(), kept.get().state(), zone);
-      if (kept.get().state().booked().containsAll(runs.sections())) {
-        return;
-      }
-      for (BenchBook.Entered entered : book.enter(runs)) {
-        write(new BenchEvent(now, What.BOOKED, entered.section(), 0, entered.id(), 0));
-      }
-      publish();
-    } catch (ShopException | BenchException e) {
-      say(sentence(e) + " " + e.remedy());
-    }
+    inBackground(
+        () -> {
+          if (keeper.enterInBook(now)) {
+            publish();
+          }
+        });
   }
 
   /** Whether the whole run is in the shop book. */
@@ -487,54 +444,51 @@ public final class BenchDesk {
           try {
             book.keep(chosen);
           } catch (ShopException e) {
-            say(Messages.text("bench.unremembered") + " " + sentence(e));
+            say(Messages.text("bench.unremembered") + " " + BenchTexts.sentence(e));
           }
         });
   }
 
   private void tell(Function<BenchState, Optional<BenchEvent>> telling) {
-    background.execute(
+    inBackground(
         () -> {
-          if (kept.isEmpty()) {
-            return;
-          }
-          Optional<BenchEvent> event = telling.apply(kept.get().state());
-          if (event.isEmpty()) {
-            return;
-          }
-          try {
-            write(event.get());
+          if (keeper.tell(telling)) {
             publish();
-          } catch (BenchException e) {
-            say(sentence(e) + " " + e.remedy());
           }
         });
   }
 
-  /** Kept first, then counted. */
-  private void write(BenchEvent event) throws BenchException {
-    Kept k = kept.orElseThrow();
-    k.log().append(event);
-    kept = Optional.of(new Kept(k.plan(), k.log(), k.rules(), k.rules().apply(k.state(), event)));
+  /** Work of the background thread. */
+  @FunctionalInterface
+  private interface Work {
+    void run() throws InputException;
+  }
+
+  private void inBackground(Work work) {
+    background.execute(
+        () -> {
+          try {
+            work.run();
+          } catch (InputException e) {
+            say(BenchTexts.sentence(e) + " " + e.remedy());
+          } catch (RuntimeException | Error e) {
+            // The thread's last stop: whatever fails must reach the plater.
+            say(Messages.text("failed.text") + " " + e);
+          }
+        });
   }
 
   private void publish() {
-    Kept k = kept.orElseThrow();
-    Run now = new Run(k.plan(), k.state());
+    Optional<Run> now = keeper.run();
     userInterface.execute(
         () -> {
           trouble.set("");
-          run.set(Optional.of(now));
+          run.set(now);
           tick();
         });
   }
 
   private void say(String what) {
     userInterface.execute(() -> trouble.set(what));
-  }
-
-  private static String sentence(InputException e) {
-    String p = e.problem();
-    return p.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + p.substring(1) + ".";
   }
 }

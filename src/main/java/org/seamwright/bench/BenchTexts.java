@@ -1,6 +1,7 @@
 package org.seamwright.bench;
 
 import java.util.Locale;
+import org.seamwright.basis.InputException;
 import org.seamwright.desk.Messages;
 
 /** Small texts of the bench. */
@@ -15,6 +16,13 @@ final class BenchTexts {
     String line = Messages.text("bench.mask", Integer.toString(id), edge);
     line += tape.isEmpty() ? "" : Messages.text("bench.mask.tape", tape);
     return line + (lacquer.isEmpty() ? "" : Messages.text("bench.mask.lacquer", lacquer));
+  }
+
+  /** The problem as a sentence. */
+  static String sentence(InputException e) {
+    String p = e.problem();
+    String start = p.isEmpty() ? p : p.substring(0, 1).toUpperCase(Locale.ROOT) + p.substring(1);
+    return start.endsWith(".") ? start : start + ".";
   }
 
   /** How far a section is. */

@@ -3,6 +3,7 @@ package org.seamwright.window;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.IntConsumer;
@@ -133,15 +134,8 @@ final class BenchView {
   }
 
   private Button button(Deed deed) {
-    String word = "bench.deed." + deed.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
-    Button button =
-        BenchPartsView.big(
-            "bench-" + deed.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'),
-            Messages.text(word),
-            deed.letter(),
-            () -> keys.act(deed));
-    button.setFocusTraversable(true);
-    return button;
+    String word = Messages.text("bench.deed." + lower(deed));
+    return BenchPartsView.big("bench-" + lower(deed), word, deed.letter(), () -> keys.act(deed));
   }
 
   private void fillBar() {
@@ -386,26 +380,19 @@ final class BenchView {
     NextStep next = missing.get();
     VBox box = new VBox(words(next.text(), next.more()));
     box.getStyleClass().add("bench-words");
-    next.deed()
-        .ifPresent(
-            deed ->
-                box.getChildren()
-                    .add(
-                        BenchPartsView.big(
-                            "bench-go",
-                            Messages.text("deed." + deed.name().toLowerCase(java.util.Locale.ROOT)),
-                            "",
-                            () -> goThere(next))));
-    if (next.deed().isEmpty() && next.goTo().isPresent()) {
-      box.getChildren()
-          .add(
-              BenchPartsView.big(
-                  "bench-go",
-                  Messages.text("next.go", next.goTo().get().title()),
-                  "",
-                  () -> goThere(next)));
+    if (next.tone() != NextStep.Tone.BUSY) {
+      String where =
+          next.deed()
+              .map(deed -> Messages.text("deed." + deed.name().toLowerCase(Locale.ROOT)))
+              .orElseGet(
+                  () -> next.goTo().map(p -> Messages.text("next.go", p.title())).orElse(""));
+      box.getChildren().add(BenchPartsView.big("bench-go", where, "", () -> goThere(next)));
     }
     return box;
+  }
+
+  private static String lower(Enum<?> name) {
+    return name.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   private void goThere(NextStep next) {

@@ -39,7 +39,7 @@ import org.testfx.util.WaitForAsyncUtils;
 /** A section plated at the bench, on a display, by the keyboard and the big buttons. */
 @Tag("window")
 class BenchViewTest {
-  private static final long PATIENCE_SECONDS = 60;
+  private static final long PATIENCE_SECONDS = 120;
 
   @TempDir private Path dir;
 
