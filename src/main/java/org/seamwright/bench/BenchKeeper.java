@@ -64,8 +64,7 @@ final class BenchKeeper {
       return Optional.empty();
     } catch (BenchException e) {
       boolean damaged = !e.place().isEmpty();
-      return Optional.of(
-          new Halt(e.source() + ": " + BenchTexts.sentence(e), e.remedy(), damaged));
+      return Optional.of(new Halt(e.source() + ": " + BenchTexts.sentence(e), e.remedy(), damaged));
     }
   }
 

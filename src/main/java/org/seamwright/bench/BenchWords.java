@@ -207,7 +207,12 @@ public final class BenchWords {
               BenchTexts.clock(countdown.windowMs()),
               BenchTexts.clock(countdown.passMs()));
       case CALM, SOON ->
-          countdown.beginMs() > 0
+          countdown.isTooLarge()
+              ? Messages.text(
+                  "bench.wet.large",
+                  BenchTexts.clock(countdown.leftMs() - countdown.beginMs()),
+                  BenchTexts.clock(countdown.windowMs()))
+              : countdown.beginMs() > 0
               ? Messages.text("bench.wet.begin", BenchTexts.left(countdown.beginMs()))
               : Messages.text("bench.wet.under");
     };

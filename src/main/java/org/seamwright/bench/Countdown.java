@@ -37,6 +37,11 @@ public record Countdown(Level level, long leftMs, long windowMs, long beginMs, l
     PASSES
   }
 
+  /** Whether a pass takes longer than the window, so that places dry at the planned pace. */
+  public boolean isTooLarge() {
+    return windowMs - (leftMs - beginMs) < 0;
+  }
+
   /** How the window stands; empty where nothing must stay wet. */
   static Optional<Countdown> of(BenchPlan plan, BenchState state, long nowMs) {
     BenchState.Position at = state.at();
@@ -52,7 +57,10 @@ public record Countdown(Level level, long leftMs, long windowMs, long beginMs, l
             : 0;
     long begin = left - Math.round(Math.max(pass, before) * MS_PER_S);
     double planned = plan.sections().get(at.section()).seconds().get(at.step());
-    boolean manyPasses = plan.steps().get(at.step()).passes() > 1 && planned > plan.windowSeconds();
+    boolean manyPasses =
+        plan.steps().get(at.step()).passes() > 1
+            && planned > plan.windowSeconds()
+            && pass < plan.windowSeconds();
     Level level = Level.CALM;
     if (left <= 0) {
       level = manyPasses && !state.wet().asked() ? Level.PASSES : Level.OVER;

@@ -7,6 +7,7 @@ import javafx.css.PseudoClass;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import org.seamwright.bench.BenchDesk;
@@ -126,7 +127,9 @@ final class BenchListView {
             "bench-text",
             Messages.text(
                 bench.isBooked() ? "bench.sum.booked" : "bench.sum.not-booked",
-                bench.bookFile().toString()));
+                String.valueOf(bench.bookFile().getFileName())));
+    where.setTooltip(new Tooltip(bench.bookFile().toString()));
+    where.setAccessibleHelp(bench.bookFile().toString());
     where.setId("bench-booked");
     box.getChildren().add(where);
     if (!bench.isBooked()) {

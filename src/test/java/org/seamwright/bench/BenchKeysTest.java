@@ -122,7 +122,9 @@ class BenchKeysTest {
     assertThat(state().at().isWorking()).as("the one key waits").isFalse();
     press("ENTER", "\r");
     assertThat(keys.panel().get()).isEqualTo(Panel.NONE);
-    assertThat(state().told(1, What.VOLTS)).extracting(BenchState.Entry::value).containsExactly(2.7);
+    assertThat(state().told(1, What.VOLTS))
+        .extracting(BenchState.Entry::value)
+        .containsExactly(2.7);
     press("N", "n");
     press("DIGIT0", "0");
     press("ENTER", "\r");
@@ -175,8 +177,11 @@ class BenchKeysTest {
 
   @Test
   void opensAsSoonAsThePlanIsThere() {
-    desk.change(job -> job.withPlating(job.plating().with(
-        org.seamwright.plating.Spread.point(0.5), job.plating().pace())));
+    desk.change(
+        job ->
+            job.withPlating(
+                job.plating()
+                    .with(org.seamwright.plating.Spread.point(0.5), job.plating().pace())));
     keys.enter();
     assertThat(bench.missing()).isPresent();
     assertThat(bench.run().get()).isEmpty();

@@ -16,6 +16,10 @@ class CountdownTest {
   private final BenchPlan plan = BenchFixture.plan(1, 0);
 
   private Countdown at(int step, double elapsedSeconds) {
+    return at(plan, step, elapsedSeconds);
+  }
+
+  private static Countdown at(BenchPlan plan, int step, double elapsedSeconds) {
     BenchState start = BenchState.start(plan);
     BenchState state =
         new BenchState(
@@ -60,6 +64,25 @@ class CountdownTest {
     assertThat(at(BenchFixture.FLASH, 40).level()).isEqualTo(Level.SOON);
     assertThat(at(BenchFixture.FLASH, 45).level()).isEqualTo(Level.PASSES);
     assertThat(at(BenchFixture.FLASH, 45).passMs()).isEqualTo(4800);
+  }
+
+  @Test
+  void saysWhereASectionIsTooLargeForItsWindow() {
+    assertThat(at(BenchFixture.RINSE, 1).isTooLarge()).isFalse();
+    // A pass of clean takes 22 cm² × 0.5 s/cm² = 11 s, of rinse 4.4 s.
+    BenchPlan brief =
+        new BenchPlan(
+            plan.figures(),
+            plan.display(),
+            plan.steps(),
+            plan.sections(),
+            plan.masks(),
+            4,
+            plan.gPerL(),
+            plan.usableShare(),
+            plan.dipMl());
+    assertThat(at(brief, BenchFixture.RINSE, 1).isTooLarge()).isTrue();
+    assertThat(at(brief, BenchFixture.RINSE, 4).level()).isEqualTo(Level.OVER);
   }
 
   @Test
