@@ -130,7 +130,11 @@ public final class BenchDesk {
       if (run.get().isPresent()) {
         leave(); // another job lies on the desk
       }
-      background.execute(() -> look(jobFile));
+      if (jobFile.isEmpty()) {
+        underWay.set(false);
+      } else {
+        background.execute(() -> look(jobFile));
+      }
     }
   }
 

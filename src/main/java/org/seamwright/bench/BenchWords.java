@@ -213,8 +213,8 @@ public final class BenchWords {
                   BenchTexts.clock(countdown.leftMs() - countdown.beginMs()),
                   BenchTexts.clock(countdown.windowMs()))
               : countdown.beginMs() > 0
-              ? Messages.text("bench.wet.begin", BenchTexts.left(countdown.beginMs()))
-              : Messages.text("bench.wet.under");
+                  ? Messages.text("bench.wet.begin", BenchTexts.left(countdown.beginMs()))
+                  : Messages.text("bench.wet.under");
     };
   }
 

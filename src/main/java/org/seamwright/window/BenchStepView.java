@@ -103,10 +103,11 @@ final class BenchStepView extends VBox {
     add("bench-done", "bench.step.done", of.done());
     add("bench-wrong", "bench.step.wrong", of.wrong());
     VBox head = new VBox(number, name);
-    getChildren().addAll(head, clocks);
+    getChildren().add(head);
     if (run.state().wet().asked()) {
       getChildren().add(question);
     }
+    getChildren().add(clocks);
     if (!say.away().isEmpty()) {
       getChildren().add(BenchPartsView.text("bench-note", say.away()));
     }

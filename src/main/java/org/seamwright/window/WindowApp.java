@@ -48,6 +48,7 @@ public final class WindowApp extends Application {
 
   @Override
   public void stop() throws InterruptedException {
+    session.benchKeys().leave();
     // What was decided last is still being written: the window closes when it is on the disk.
     saver.shutdown();
     saver.awaitTermination(LAST_SAVE_SECONDS, TimeUnit.SECONDS);
