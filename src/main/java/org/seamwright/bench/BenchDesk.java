@@ -299,10 +299,12 @@ public final class BenchDesk {
   /** The one key: ticks what is to be ticked, or says that a step is done. */
   public void key() {
     long now = clock.getAsLong();
-    if (now - lastKeyMs < BOUNCE_MS) {
+    // From the last press, counted or not: a key that repeats by itself never gets through.
+    long since = now - lastKeyMs;
+    lastKeyMs = now;
+    if (since < BOUNCE_MS) {
       return;
     }
-    lastKeyMs = now;
     tell(
         s ->
             switch (s.phase()) {

@@ -22,7 +22,6 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.seamwright.bench.BenchClock;
 import org.seamwright.bench.BenchState;
 import org.seamwright.bench.BenchState.Phase;
 import org.seamwright.job.Job;
@@ -45,8 +44,7 @@ class BenchViewTest {
 
   private final List<ExecutorService> threads = new ArrayList<>();
   private final FxRobot robot = new FxRobot();
-  private final AtomicLong ahead = new AtomicLong();
-  private final BenchClock clock = BenchClock.ofComputer();
+  private final AtomicLong now = new AtomicLong(1_750_000_000_000L);
   private ShellView shell;
   private Session session;
 
@@ -92,11 +90,11 @@ class BenchViewTest {
     while (state().wet().sinceMs() < 0) {
       press(KeyCode.SPACE);
     }
-    ahead.addAndGet(6000);
+    now.addAndGet(6000);
     shoot("bench-step");
-    ahead.addAndGet(30_000);
+    now.addAndGet(30_000);
     shoot("bench-soon");
-    ahead.addAndGet(9000);
+    now.addAndGet(9000);
     shoot("bench-over");
     press(KeyCode.X);
     assertThat(state().at().step()).as("dried out").isZero();
@@ -122,6 +120,7 @@ class BenchViewTest {
     // Cut off without a word, and started again.
     BenchState before = state();
     stopHard();
+    now.addAndGet(50_000);
     start();
     open();
     waitFor(() -> label("#path-bench").equals("Go on at the bench"));
@@ -212,7 +211,7 @@ class BenchViewTest {
   }
 
   private void press(KeyCode key) throws Exception {
-    ahead.addAndGet(400); // longer than a pedal bounces
+    now.addAndGet(400); // longer than a pedal bounces
     robot.push(key);
     WaitForAsyncUtils.waitForFxEvents();
     Thread.sleep(30); // the event is on its way to the disk
@@ -252,7 +251,7 @@ class BenchViewTest {
                   Platform::runLater,
                   new NoChoices(),
                   dir.resolve("book.db"),
-                  () -> clock.getAsLong() + ahead.get());
+                  now::get);
           shell = WindowFrame.show(stage, session, thread());
           stage.setX(0);
           stage.setY(0);
