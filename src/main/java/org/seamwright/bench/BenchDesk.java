@@ -305,24 +305,7 @@ public final class BenchDesk {
     if (since < BOUNCE_MS) {
       return;
     }
-    tell(
-        s ->
-            switch (s.phase()) {
-              case CAUTIONS ->
-                  Optional.of(
-                      BenchEvent.of(
-                          now, What.CAUTION_SEEN, 0, BenchState.unticked(s.cautions()).getAsInt()));
-              case MASKS ->
-                  Optional.of(
-                      BenchEvent.of(
-                          now, What.MASK_TICKED, 0, BenchState.unticked(s.masks()).getAsInt()));
-              case WORK -> s.wet().asked() ? Optional.empty() : Optional.of(at(s, now, What.NEXT));
-              case THROUGH, ENDED -> Optional.empty();
-            });
-  }
-
-  private static BenchEvent at(BenchState state, long now, What what) {
-    return BenchEvent.of(now, what, state.sectionId(), state.at().step());
+    tell(BenchTelling.key(now));
   }
 
   /** One step back. */
@@ -346,31 +329,23 @@ public final class BenchDesk {
   }
 
   private void atWork(What what) {
-    long now = clock.getAsLong();
-    tell(s -> s.at().section() < 0 ? Optional.empty() : Optional.of(at(s, now, what)));
+    tell(BenchTelling.here(clock.getAsLong(), what));
   }
 
   /** Takes the last dip or figure back. */
   public void undo() {
-    long now = clock.getAsLong();
-    tell(
-        s ->
-            s.entries().isEmpty()
-                ? Optional.empty()
-                : Optional.of(BenchEvent.of(now, What.UNDONE, 0, 0)));
+    tell(BenchTelling.undo(clock.getAsLong()));
   }
 
   /** Goes over to another section, by its number. */
   public void choose(int section) {
-    long now = clock.getAsLong();
-    tell(s -> Optional.of(BenchEvent.of(now, What.CHOSEN, section, 0)));
+    tell(BenchTelling.of(clock.getAsLong(), What.CHOSEN, section, 0));
   }
 
   /** Ticks a mask, or takes its tick away; by its number in the list, from 0. */
   public void mask(int index, boolean on) {
-    long now = clock.getAsLong();
     What what = on ? What.MASK_TICKED : What.MASK_CLEARED;
-    tell(s -> Optional.of(BenchEvent.of(now, what, 0, index)));
+    tell(BenchTelling.of(clock.getAsLong(), what, 0, index));
   }
 
   /**
@@ -379,30 +354,13 @@ public final class BenchDesk {
    * @param section number of the section; 0 for the whole piece
    */
   public void note(int section, What what, NumberPad pad) {
-    if (pad.value().isEmpty() || !what.isEntry()) {
-      return;
-    }
-    long now = clock.getAsLong();
-    tell(
-        s ->
-            Optional.of(
-                new BenchEvent(
-                    now,
-                    what,
-                    section,
-                    s.at().step(),
-                    pad.value().getAsDouble(),
-                    pad.resolution())));
+    tell(BenchTelling.note(clock.getAsLong(), section, what, pad));
   }
 
   /** Ends the run and enters it in the shop book; enters it again if that failed before. */
   public void end() {
     long now = clock.getAsLong();
-    tell(
-        s ->
-            s.ended() || s.at().section() < 0
-                ? Optional.empty()
-                : Optional.of(BenchEvent.of(now, What.ENDED, 0, 0)));
+    tell(BenchTelling.end(now));
     inBackground(
         () -> {
           if (keeper.enterInBook(now)) {
