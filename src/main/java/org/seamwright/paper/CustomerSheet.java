@@ -70,12 +70,14 @@ public final class CustomerSheet {
       sheet.need(height + CAPTION_HEIGHT);
       sheet.picture(
           Pictures.photograph(before, view, PIXELS_WIDE, high, Background.SOFT),
+          "Before, seen from: " + view.name(),
           x[0],
           sheet.y,
           width,
           height);
       sheet.picture(
           Pictures.photograph(after, view, PIXELS_WIDE, high, Background.SOFT),
+          "After, seen from: " + view.name(),
           x[1],
           sheet.y,
           width,

@@ -78,7 +78,13 @@ final class LapPages {
     for (View view : views(plan, callouts)) {
       Image image =
           Pictures.withCallouts(scene, callouts, view, PIXELS_WIDE, high, Background.WHITE).image();
-      sheet.picture(image, x, top, width, PICTURE_HEIGHT);
+      sheet.picture(
+          image,
+          "Where laps make gold be activated twice or more, seen from: " + view.name(),
+          x,
+          top,
+          width,
+          PICTURE_HEIGHT);
       sheet.block(
           "Seen from: " + view.name(), Style.LABEL.in(Style.INK), x, top + PICTURE_HEIGHT, width);
       x += width + GUTTER;

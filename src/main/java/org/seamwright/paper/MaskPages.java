@@ -68,7 +68,13 @@ final class MaskPages {
       Pictures.Labelled picture =
           Pictures.withCallouts(
               scene, masks.seenFrom(view), view, PICTURE_PIXELS_WIDE, high, Background.WHITE);
-      sheet.picture(picture.image(), sheet.left(), sheet.y, sheet.width(), PICTURE_HEIGHT);
+      sheet.picture(
+          picture.image(),
+          "What to cover, seen from: " + view.name(),
+          sheet.left(),
+          sheet.y,
+          sheet.width(),
+          PICTURE_HEIGHT);
       sheet.y += PICTURE_HEIGHT + 2;
       sheet.paragraph(
           "Seen from: "

@@ -44,6 +44,7 @@ final class PiecePages {
             900,
             (int) (900 * pictureHeight / half),
             Background.WHITE),
+        "The finished piece, seen from: " + brief.portraits().get(0).name(),
         sheet.left(),
         pictureTop,
         half,
@@ -132,7 +133,13 @@ final class PiecePages {
     for (int view : brief.views()) {
       sheet.need(height + CAPTION_HEIGHT);
       Pictures.Labelled picture = brief.sectionPicture(view, PICTURE_PIXELS_WIDE, high);
-      sheet.picture(picture.image(), sheet.left(), sheet.y, sheet.width(), height);
+      sheet.picture(
+          picture.image(),
+          "Numbered sections, seen from: " + exposure.views().get(view).name(),
+          sheet.left(),
+          sheet.y,
+          sheet.width(),
+          height);
       sheet.y += height + 2;
       String caption = "Seen from: " + exposure.views().get(view).name();
       if (!picture.unlabelled().isEmpty()) {

@@ -57,6 +57,10 @@ final class SectionPages {
               section.id(),
               (int) (PICTURE_WIDTH * PIXELS_PER_POINT),
               (int) (PICTURE_HEIGHT * PIXELS_PER_POINT)),
+          "Where section "
+              + section.id()
+              + " is, seen from: "
+              + brief.bestView(section.id()).name(),
           sheet.left(),
           top,
           PICTURE_WIDTH,

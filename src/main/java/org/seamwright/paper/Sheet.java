@@ -41,7 +41,14 @@ final class Sheet implements Closeable {
   private final Face regular;
   private final Face bold;
   private final List<PDPage> pages = new ArrayList<>();
+  private final Tags tags = new Tags();
   private PDPageContentStream content;
+
+  /** The heading that was set last, for what pictures show if nothing else is said. */
+  private String lastHeading;
+
+  /** Whether the paper has its main heading. */
+  private boolean titled;
 
   /** Where the next thing goes. */
   double y;
@@ -51,6 +58,7 @@ final class Sheet implements Closeable {
     this.title = title;
     this.piece = piece;
     this.date = date;
+    lastHeading = title;
     regular = Face.load(document, Typeface.REGULAR);
     bold = Face.load(document, Typeface.BOLD);
     newPage();
@@ -135,10 +143,14 @@ final class Sheet implements Closeable {
       return 0;
     }
     double at = top;
+    boolean title = !titled && (style.equals(Style.TITLE) || style.equals(Style.HEADING));
+    titled |= title;
+    tags.begin(title ? "H1" : "P");
     for (String line : wrap(text, style, width, mostLines)) {
       line(line, style, x, at + style.rise());
       at += style.leading();
     }
+    tags.end();
     return at - top;
   }
 
@@ -152,11 +164,13 @@ final class Sheet implements Closeable {
   }
 
   void paragraph(String text, Style style, double x, double width) throws IOException {
+    tags.begin("P");
     for (String line : wrap(text, style, width, Integer.MAX_VALUE)) {
       need(style.leading());
       line(line, style, x, y + style.rise());
       y += style.leading();
     }
+    tags.end();
   }
 
   void gap(double height) {
@@ -170,12 +184,17 @@ final class Sheet implements Closeable {
     if (shown.isBlank()) {
       return;
     }
-    content.beginText();
-    content.setFont(face.font(), (float) style.size());
-    fillColour(style.rgb());
-    content.newLineAtOffset((float) x, (float) (size.height() - baseline));
-    content.showText(shown);
-    content.endText();
+    tags.content(
+        page(),
+        content,
+        () -> {
+          content.beginText();
+          content.setFont(face.font(), (float) style.size());
+          fillColour(style.rgb());
+          content.newLineAtOffset((float) x, (float) (size.height() - baseline));
+          content.showText(shown);
+          content.endText();
+        });
   }
 
   void lineRight(String text, Style style, double right, double baseline) throws IOException {
@@ -195,7 +214,11 @@ final class Sheet implements Closeable {
   /** A heading with a gold rule under it, kept together with what follows. */
   void heading(String text, double keepWith) throws IOException {
     need(Style.HEADING.leading() + 14 + keepWith);
+    lastHeading = text;
+    tags.begin(titled ? "H2" : "H1");
+    titled = true;
     line(text, Style.HEADING, left(), y + Style.HEADING.rise());
+    tags.end();
     y += Style.HEADING.leading() + 3;
     fill(left(), y, width(), 1.6, Style.GOLD);
     y += 11;
@@ -203,37 +226,56 @@ final class Sheet implements Closeable {
 
   void subheading(String text, double keepWith) throws IOException {
     need(Style.SUBHEADING.leading() + 4 + keepWith);
+    tags.begin("H3");
     line(text, Style.SUBHEADING, left(), y + Style.SUBHEADING.rise());
+    tags.end();
     y += Style.SUBHEADING.leading() + 4;
   }
 
   void fill(double x, double top, double width, double height, int rgb) throws IOException {
-    fillColour(rgb);
-    content.addRect(
-        (float) x, (float) (size.height() - top - height), (float) width, (float) height);
-    content.fill();
+    Tags.decoration(
+        content,
+        () -> {
+          fillColour(rgb);
+          content.addRect(
+              (float) x, (float) (size.height() - top - height), (float) width, (float) height);
+          content.fill();
+        });
   }
 
   void frame(double x, double top, double width, double height, double line, int rgb)
       throws IOException {
-    content.setLineWidth((float) line);
-    strokeColour(rgb);
-    content.addRect(
-        (float) x, (float) (size.height() - top - height), (float) width, (float) height);
-    content.stroke();
+    Tags.decoration(
+        content,
+        () -> {
+          content.setLineWidth((float) line);
+          strokeColour(rgb);
+          content.addRect(
+              (float) x, (float) (size.height() - top - height), (float) width, (float) height);
+          content.stroke();
+        });
   }
 
   /** A horizontal line. */
   void rule(double x, double at, double width, double line, int rgb) throws IOException {
-    content.setLineWidth((float) line);
-    strokeColour(rgb);
-    content.moveTo((float) x, (float) (size.height() - at));
-    content.lineTo((float) (x + width), (float) (size.height() - at));
-    content.stroke();
+    Tags.decoration(
+        content,
+        () -> {
+          content.setLineWidth((float) line);
+          strokeColour(rgb);
+          content.moveTo((float) x, (float) (size.height() - at));
+          content.lineTo((float) (x + width), (float) (size.height() - at));
+          content.stroke();
+        });
   }
 
   /** A line through points x, y of the page; dashed if asked for. */
   void path(double[] xy, boolean closed, double line, int rgb, boolean dashed) throws IOException {
+    Tags.decoration(content, () -> stroke(xy, closed, line, rgb, dashed));
+  }
+
+  private void stroke(double[] xy, boolean closed, double line, int rgb, boolean dashed)
+      throws IOException {
     content.setLineWidth((float) line);
     strokeColour(rgb);
     content.setLineDashPattern(dashed ? new float[] {4, 3} : new float[0], 0);
@@ -261,6 +303,10 @@ final class Sheet implements Closeable {
   }
 
   void disc(double x, double middleY, double radius, int rgb) throws IOException {
+    Tags.decoration(content, () -> fillDisc(x, middleY, radius, rgb));
+  }
+
+  private void fillDisc(double x, double middleY, double radius, int rgb) throws IOException {
     fillColour(rgb);
     float cx = (float) x;
     float cy = (float) (size.height() - middleY);
@@ -294,19 +340,57 @@ final class Sheet implements Closeable {
     rule(from, baseline + 2, Math.max(0, x + width - from), 0.8, Style.SOFT);
   }
 
-  /** A picture, as large as fits into a box, in its middle. */
+  /** A picture of what the last heading says, as large as fits into a box, in its middle. */
   void picture(Image image, double x, double top, double width, double height) throws IOException {
+    picture(image, "Picture: " + lastHeading, x, top, width, height);
+  }
+
+  /**
+   * A picture, as large as fits into a box, in its middle.
+   *
+   * @param shows what it shows, in words, for those who can't see it
+   */
+  void picture(Image image, String shows, double x, double top, double width, double height)
+      throws IOException {
     BufferedImage pixels = image.toBufferedImage();
     PDImageXObject object = LosslessFactory.createFromImage(document, pixels);
     double scale = Math.min(width / image.width(), height / image.height());
     double w = image.width() * scale;
     double h = image.height() * scale;
-    content.drawImage(
-        object,
-        (float) (x + (width - w) / 2),
-        (float) (size.height() - top - (height - h) / 2 - h),
-        (float) w,
-        (float) h);
+    tags.begin("Figure").setAlternateDescription(shows);
+    tags.content(
+        page(),
+        content,
+        () ->
+            content.drawImage(
+                object,
+                (float) (x + (width - w) / 2),
+                (float) (size.height() - top - (height - h) / 2 - h),
+                (float) w,
+                (float) h));
+    tags.end();
+  }
+
+  /** Opens an element of the paper's structure, such as "Table". */
+  void begin(String type) {
+    tags.begin(type);
+  }
+
+  void end() {
+    tags.end();
+  }
+
+  /** What is set from here to {@link #endDecoration} is skipped by readers that speak. */
+  void beginDecoration() {
+    tags.beginDecoration();
+  }
+
+  void endDecoration() {
+    tags.endDecoration();
+  }
+
+  private PDPage page() {
+    return pages.get(pages.size() - 1);
   }
 
   private void fillColour(int rgb) throws IOException {
@@ -336,7 +420,7 @@ final class Sheet implements Closeable {
     about.setTitle(title + ": " + piece);
     about.setProducer("Seamwright");
     document.setDocumentInformation(about);
-    document.getDocumentCatalog().setLanguage("en");
+    tags.write(document, pages, "en");
     // Left alone, the id holds the time of day.
     document.setDocumentId(1L);
     try (OutputStream out = Files.newOutputStream(file)) {
@@ -345,6 +429,7 @@ final class Sheet implements Closeable {
   }
 
   private void headAndFoot(int page) throws IOException {
+    tags.beginDecoration();
     double head = MARGIN + 6;
     double dateWidth = width(date, Style.LABEL);
     fitted(piece, Style.LABEL.in(Style.INK), left(), head, width() - dateWidth - 20);
@@ -354,6 +439,7 @@ final class Sheet implements Closeable {
     rule(left(), foot - 13, width(), 0.6, Style.HAIRLINE);
     line(title, Style.LABEL, left(), foot);
     lineRight("Page " + page + " of " + pages.size(), Style.LABEL.in(Style.INK), right(), foot);
+    tags.endDecoration();
   }
 
   int pageCount() {

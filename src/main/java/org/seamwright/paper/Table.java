@@ -38,6 +38,7 @@ final class Table {
     }
     int n = rows.size();
     sheet.need(headHeight() + rowHeight(rows.get(0)) + (n > 1 ? rowHeight(rows.get(1)) : 0));
+    sheet.begin("Table");
     head();
     for (int i = 0; i < n; i++) {
       double height = rowHeight(rows.get(i));
@@ -45,10 +46,14 @@ final class Table {
           i == n - 2 && i > 0 && height + rowHeight(rows.get(n - 1)) > sheet.roomLeft();
       if (height > sheet.roomLeft() || leavesOne) {
         sheet.newPage();
+        // Said once; on later pages it is there for the eye.
+        sheet.beginDecoration();
         head();
+        sheet.endDecoration();
       }
       row(rows.get(i));
     }
+    sheet.end();
   }
 
   private double headHeight() {
@@ -57,7 +62,9 @@ final class Table {
 
   private void head() throws IOException {
     double x = sheet.left();
+    sheet.begin("TR");
     for (Column column : columns) {
+      sheet.begin("TH");
       double w = width(column);
       String title = sheet.wrap(column.title(), Style.LABEL, w, 1).get(0);
       double base = sheet.y + Style.LABEL.rise();
@@ -66,8 +73,10 @@ final class Table {
       } else {
         sheet.line(title, Style.LABEL, x, base);
       }
+      sheet.end();
       x += w + GUTTER;
     }
+    sheet.end();
     sheet.y += Style.LABEL.leading() + PAD;
     sheet.rule(sheet.left(), sheet.y, sheet.width(), 0.9, Style.INK);
     sheet.y += PAD;
@@ -92,7 +101,9 @@ final class Table {
   private void row(List<String> row) throws IOException {
     double height = rowHeight(row);
     double x = sheet.left();
+    sheet.begin("TR");
     for (int c = 0; c < columns.size(); c++) {
+      sheet.begin("TD");
       Column column = columns.get(c);
       double w = width(column);
       double at = sheet.y;
@@ -106,8 +117,10 @@ final class Table {
         }
         at += body.leading();
       }
+      sheet.end();
       x += w + GUTTER;
     }
+    sheet.end();
     sheet.y += height - PAD;
     sheet.rule(sheet.left(), sheet.y, sheet.width(), 0.5, Style.HAIRLINE);
     sheet.y += PAD;

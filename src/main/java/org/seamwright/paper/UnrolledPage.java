@@ -138,7 +138,13 @@ final class UnrolledPage {
       if (draw) {
         double top = sheet.y + y;
         sheet.line(caption, Style.LABEL.in(Style.INK), x + margins() / 2, top + Style.LABEL.rise());
-        sheet.picture(p.picture.image(), x, top + CAPTION, p.width(), p.height() - CAPTION);
+        sheet.picture(
+            p.picture.image(),
+            caption + ", rolled out, with numbered sections",
+            x,
+            top + CAPTION,
+            p.width(),
+            p.height() - CAPTION);
         note(p.picture);
       }
       x += width + GUTTER;
@@ -204,7 +210,13 @@ final class UnrolledPage {
               (int) (width * PIXELS_PER_POINT),
               (int) (height * PIXELS_PER_POINT),
               Background.WHITE);
-      sheet.picture(picture.image(), x, sheet.y, width, height);
+      sheet.picture(
+          picture.image(),
+          "Numbered sections, seen from: " + view.name(),
+          x,
+          sheet.y,
+          width,
+          height);
       sheet.block(
           "Seen from: " + view.name(), Style.LABEL.in(Style.INK), x, sheet.y + height, width, 1);
       note(picture);
