@@ -19,7 +19,9 @@ import org.seamwright.job.PlanJson;
 import org.seamwright.job.PlannedJob;
 import org.seamwright.job.Planner;
 import org.seamwright.paper.Papers;
+import org.seamwright.picture.Letterhead;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -70,13 +72,15 @@ final class PlanCommand implements Callable<Integer> {
       description = "Write plan.json alone, without sheets, pictures and tables: faster.")
   private boolean noPapers;
 
+  @Mixin private ShopHeadAccess shop;
   @Spec private CommandSpec spec;
 
   @Override
   public Integer call() throws InputException {
+    Letterhead head = noPapers ? Letterhead.NONE : shop.read();
     try (OutputFolder output = OutputFolder.open(folder)) {
       PlannedJob planned = plan();
-      write(planned, output.path());
+      write(planned, head, output.path());
       if (acceptMesh) {
         JobFile.write(planned.job(), jobFile);
       }
@@ -118,13 +122,13 @@ final class PlanCommand implements Callable<Integer> {
     return Planner.plan(job, jobFile, piece, Progress.NONE);
   }
 
-  private void write(PlannedJob planned, Path into) throws InputException {
+  private void write(PlannedJob planned, Letterhead head, Path into) throws InputException {
     try {
       Files.write(
           into.resolve(OutputFolder.PLAN), PlanJson.text(planned).getBytes(StandardCharsets.UTF_8));
       if (!noPapers) {
         LocalDate shown = date == null ? LocalDate.now(ZoneId.systemDefault()) : date;
-        Papers.writeAll(planned, into, shown, Progress.NONE);
+        Papers.writeAll(planned, head, into, shown, Progress.NONE);
       }
     } catch (IOException e) {
       throw OutputFolder.unwritable(folder, e);

@@ -11,10 +11,12 @@ import org.seamwright.basis.Progress;
 import org.seamwright.job.PlannedJob;
 import org.seamwright.job.Planner;
 import org.seamwright.job.SafeFiles;
+import org.seamwright.picture.Letterhead;
 import org.seamwright.share.GlbFile;
 import org.seamwright.share.SharePage;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -46,6 +48,7 @@ final class ShareCommand implements Callable<Integer> {
       description = "Page (.html) or model (.glb) to write; replaced if it exists.")
   private Path file;
 
+  @Mixin private ShopHeadAccess shop;
   @Spec private CommandSpec spec;
 
   @Override
@@ -58,11 +61,12 @@ final class ShareCommand implements Callable<Integer> {
     if (Files.isDirectory(file)) {
       throw new InputException(file.toString(), "", "This is a folder", "Name a file in it.");
     }
+    Letterhead head = shop.read();
     PlannedJob planned = Planner.plan(jobFile, Progress.NONE);
     byte[] content =
         name.endsWith(".glb")
             ? GlbFile.of(planned, Progress.NONE)
-            : SharePage.of(planned, Progress.NONE).getBytes(StandardCharsets.UTF_8);
+            : SharePage.of(planned, head, Progress.NONE).getBytes(StandardCharsets.UTF_8);
     try {
       SafeFiles.replace(file, content);
     } catch (IOException e) {

@@ -37,19 +37,27 @@ final class ShopSettingCommands {
   @Command(
       name = "set",
       description =
-          "Sets one of the shop's own prices, under the names that \"quote\" has in job files.",
+          "Sets one of the shop's own prices, under the names that \"quote\" has in job files, or"
+              + " its name, address or logo.",
       mixinStandardHelpOptions = true,
       footer = {
         "",
-        "The prices go into a job only on request, with \"shop apply JOB --prices\".",
+        "The prices go into a job only on request, with \"shop apply JOB --prices\". shopName,",
+        "shopAddress (lines parted by \";\") and shopLogo (a PNG or JPEG file, at most 1 MB and",
+        "4000 pixels a side) head the papers of every plan and the pages of share.",
         "",
         "Examples, with invented figures:",
         "  seamwright shop set currency EUR",
         "  seamwright shop set labourPerHour 60",
+        "  seamwright shop set shopName \"Example Plating Shop\"",
+        "  seamwright shop set shopAddress \"1 Invented Street; 00000 Nowhere\"",
+        "  seamwright shop set shopLogo logo.png",
         "  seamwright shop set extraTime \"90 min\""
       })
   static final class Set implements Callable<Integer> {
-    @Parameters(paramLabel = "KEY", description = "Name, as under \"quote\" in job files.")
+    @Parameters(
+        paramLabel = "KEY",
+        description = "Name, as under \"quote\" in job files; or shopName, shopAddress, shopLogo.")
     private String key;
 
     @Parameters(paramLabel = "VALUE", description = "Its value; empty takes it out.")
@@ -71,10 +79,20 @@ final class ShopSettingCommands {
     }
 
     /** A key or value that no job would take must not get into the book. */
-    private void check() throws ShopException {
+    private void check() throws InputException {
+      if (ShopHeadAccess.keys().contains(key)) {
+        value = ShopHeadAccess.checked(key, value);
+        return;
+      }
       if (!QuoteJson.keys().contains(key)) {
         throw new ShopException(
-            key, "", "there is no such setting", "Known: " + String.join(", ", QuoteJson.keys()));
+            key,
+            "",
+            "there is no such setting",
+            "Known: "
+                + String.join(", ", QuoteJson.keys())
+                + ", "
+                + String.join(", ", ShopHeadAccess.keys()));
       }
       Map<String, String> tried = new LinkedHashMap<>(Map.of("currency", "-"));
       if (!value.isEmpty()) {
@@ -90,7 +108,7 @@ final class ShopSettingCommands {
 
   @Command(
       name = "settings",
-      description = "Lists the shop's own prices.",
+      description = "Lists the shop's own prices, its name, address and logo.",
       mixinStandardHelpOptions = true,
       footer = {"", "Example:", "  seamwright shop settings --json"})
   static final class ListAll implements Callable<Integer> {

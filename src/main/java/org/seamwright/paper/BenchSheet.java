@@ -53,6 +53,7 @@ public final class BenchSheet {
   }
 
   private static void title(Sheet sheet, Brief brief) throws IOException {
+    ShopHead.set(sheet, brief.shop, 34);
     sheet.y +=
         sheet.block("Bench sheet", Style.LABEL.sized(12), sheet.left(), sheet.y, sheet.width());
     sheet.y += sheet.block(brief.piece(), Style.TITLE, sheet.left(), sheet.y, sheet.width(), 2);

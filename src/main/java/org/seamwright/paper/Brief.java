@@ -13,6 +13,7 @@ import org.seamwright.picture.Background;
 import org.seamwright.picture.Exposure;
 import org.seamwright.picture.Finish;
 import org.seamwright.picture.Image;
+import org.seamwright.picture.Letterhead;
 import org.seamwright.picture.Pictures;
 import org.seamwright.picture.Scene;
 import org.seamwright.picture.View;
@@ -39,6 +40,7 @@ final class Brief {
   private static final double MUCH_MORE = 1.5;
 
   final PlannedJob planned;
+  final Letterhead shop;
   final UnitFormat format;
   final LocalDate date;
   private final Map<Integer, PlatingPlan.SectionAmounts> amounts = new HashMap<>();
@@ -49,7 +51,12 @@ final class Brief {
   private List<View> portraits;
 
   Brief(PlannedJob planned, LocalDate date) {
+    this(planned, Letterhead.NONE, date);
+  }
+
+  Brief(PlannedJob planned, Letterhead shop, LocalDate date) {
     this.planned = planned;
+    this.shop = shop;
     this.date = date;
     format = new UnitFormat(planned.job().display(), Locale.ROOT);
     planned.plating().sections().forEach(a -> amounts.put(a.id(), a));

@@ -41,6 +41,7 @@ public final class CustomerSheet {
   static void write(Brief brief, Path file, PaperSize paper) throws IOException {
     try (Sheet sheet =
         new Sheet(paper, "Gold plating, for your approval", brief.piece(), brief.dateText())) {
+      ShopHead.set(sheet, brief.shop, 52);
       sheet.y +=
           sheet.block(
               "Gold plating, for your approval",

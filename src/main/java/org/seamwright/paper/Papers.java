@@ -10,6 +10,7 @@ import org.seamwright.basis.Progress;
 import org.seamwright.job.PlannedJob;
 import org.seamwright.picture.Background;
 import org.seamwright.picture.Image;
+import org.seamwright.picture.Letterhead;
 import org.seamwright.picture.Pictures;
 import org.seamwright.picture.Png;
 import org.seamwright.picture.Scene;
@@ -65,7 +66,23 @@ public final class Papers {
    */
   public static void writeAll(PlannedJob planned, Path dir, LocalDate date, Progress progress)
       throws IOException {
-    Brief brief = new Brief(planned, date);
+    writeAll(planned, Letterhead.NONE, dir, date, progress);
+  }
+
+  /**
+   * Writes all papers, headed by the shop's name, address and logo.
+   *
+   * @param planned the job
+   * @param head who makes the piece
+   * @param dir an existing directory, as above
+   * @param date shown on the papers
+   * @param progress told of the share done; may cancel
+   * @throws IOException if a file can't be written
+   */
+  public static void writeAll(
+      PlannedJob planned, Letterhead head, Path dir, LocalDate date, Progress progress)
+      throws IOException {
+    Brief brief = new Brief(planned, head, date);
     PaperSize paper = PaperSize.forUnits(planned.job().display());
     progress.at(0);
     Csv.sections(planned, dir.resolve("sections.csv"));

@@ -19,6 +19,8 @@ import org.seamwright.job.PlannedJob;
 import org.seamwright.mesh.Bounds;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.picture.Background;
+import org.seamwright.picture.Image;
+import org.seamwright.picture.Letterhead;
 import org.seamwright.picture.Pictures;
 import org.seamwright.picture.Png;
 import org.seamwright.picture.View;
@@ -46,13 +48,19 @@ public final class SharePage {
 
   private SharePage() {}
 
+  /** The page without the name of a shop; see below. */
+  public static String of(PlannedJob planned, Progress progress) {
+    return of(planned, Letterhead.NONE, progress);
+  }
+
   /**
    * The page.
    *
    * @param planned the job
+   * @param head the shop's name, address and logo
    * @param progress told of the share done; may cancel
    */
-  public static String of(PlannedJob planned, Progress progress) {
+  public static String of(PlannedJob planned, Letterhead head, Progress progress) {
     progress.at(0);
     ShareModel model = ShareModel.of(planned);
     progress.at(0.5);
@@ -71,6 +79,7 @@ public final class SharePage {
     geometry(model, data);
     progress.at(0.7);
     String page = template();
+    page = page.replace("%SHOP%", shop(head));
     page = page.replace("%TITLE%", html(planned.job().piece()));
     page = page.replace("%BEFORE%", picture(planned, false));
     progress.at(0.85);
@@ -168,12 +177,36 @@ public final class SharePage {
   private static String picture(PlannedJob planned, boolean gilded) {
     var scene =
         gilded ? Pictures.customerScene(planned.map()) : Pictures.beforeScene(planned.map());
+    return png(
+        Pictures.photograph(
+            scene, View.THREE_QUARTER, PICTURE_WIDTH, PICTURE_HEIGHT, Background.WHITE));
+  }
+
+  /** The shop at the foot of the page, its logo first. */
+  private static String shop(Letterhead head) {
+    if (head.isEmpty()) {
+      return "";
+    }
+    StringBuilder shop = new StringBuilder("<div id=\"shop\">");
+    head.logo()
+        .ifPresent(
+            logo ->
+                shop.append("<img alt=\"")
+                    .append(html(head.name().isEmpty() ? "Logo" : "Logo of " + head.name()))
+                    .append("\" src=\"")
+                    .append(png(logo))
+                    .append("\">"));
+    if (!head.name().isEmpty()) {
+      shop.append("<strong>").append(html(head.name())).append("</strong>");
+    }
+    head.address().forEach(line -> shop.append("<span>").append(html(line)).append("</span>"));
+    return shop.append("</div>").toString();
+  }
+
+  private static String png(Image image) {
     ByteArrayOutputStream png = new ByteArrayOutputStream();
     try {
-      Png.write(
-          Pictures.photograph(
-              scene, View.THREE_QUARTER, PICTURE_WIDTH, PICTURE_HEIGHT, Background.WHITE),
-          png);
+      Png.write(image, png);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -189,6 +222,9 @@ public final class SharePage {
   }
 
   private static String html(String text) {
-    return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
+    return text.replace("&", "&amp;")
+        .replace("<", "&lt;")
+        .replace(">", "&gt;")
+        .replace("\"", "&quot;");
   }
 }

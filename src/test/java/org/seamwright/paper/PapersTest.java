@@ -10,16 +10,25 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.seamwright.basis.Progress;
 import org.seamwright.job.PlannedJob;
+import org.seamwright.picture.Background;
+import org.seamwright.picture.Finish;
+import org.seamwright.picture.Image;
+import org.seamwright.picture.Letterhead;
+import org.seamwright.picture.Pictures;
+import org.seamwright.picture.Scene;
+import org.seamwright.picture.View;
 import org.seamwright.plating.BenchPace;
 import org.seamwright.plating.Cautions;
 import org.seamwright.plating.Step;
 import org.seamwright.section.Section;
+import org.seamwright.testsupport.Shapes;
 import org.seamwright.units.UnitSystem;
 
 class PapersTest {
@@ -177,6 +186,30 @@ class PapersTest {
     ReadPdf read = ReadPdf.of(file);
     assertTidy(read);
     assertThat(read.text()).contains("…");
+  }
+
+  @Test
+  void theShopHeadsBothSheets(@TempDir Path other) throws Exception {
+    Image logo =
+        Pictures.plain(
+            Scene.plain(Shapes.cube(1, 1), Finish.GOLD), View.FRONT, 300, 90, Background.WHITE);
+    Letterhead head =
+        new Letterhead(
+            "Example Plating Shop, of a test",
+            List.of("1 Invented Street", "00000 Nowhere"),
+            Optional.of(logo));
+    Brief brief = new Brief(planned, head, DATE);
+    CustomerSheet.write(brief, other.resolve("c.pdf"), PaperSize.A4);
+    BenchSheet.write(brief, other.resolve("b.pdf"), PaperSize.LETTER, Progress.NONE);
+    for (String name : List.of("c.pdf", "b.pdf")) {
+      ReadPdf read = ReadPdf.of(other.resolve(name));
+      assertThat(read.pages.get(0).text)
+          .contains("Example Plating Shop, of a test", "1 Invented Street", "00000 Nowhere");
+      assertThat(read.pages.get(0).pictures)
+          .anyMatch(p -> p.getMaxY() < 150 && p.getWidth() / p.getHeight() > 3);
+      assertTidy(read);
+    }
+    assertThat(customer.pages.get(0).text).doesNotContain("Example Plating Shop");
   }
 
   @Test

@@ -12,6 +12,8 @@ import java.nio.ByteOrder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Base64;
+import java.util.List;
+import java.util.Optional;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -19,6 +21,11 @@ import org.junit.jupiter.api.io.TempDir;
 import org.seamwright.basis.Progress;
 import org.seamwright.job.PlannedJob;
 import org.seamwright.job.Planner;
+import org.seamwright.picture.Background;
+import org.seamwright.picture.Image;
+import org.seamwright.picture.Letterhead;
+import org.seamwright.picture.Pictures;
+import org.seamwright.picture.View;
 import org.seamwright.region.Treatment;
 import org.seamwright.testsupport.Chromium;
 import org.seamwright.testsupport.Reference;
@@ -35,6 +42,22 @@ class ShareTest {
     planned = Planner.plan(Path.of("models/plaque.json"), Progress.NONE);
     page = SharePage.of(planned, Progress.NONE);
     Files.writeString(folder.resolve("plaque.html"), page);
+  }
+
+  @Test
+  void theShopIsNamedAndItsNameCannotBreakThePage() {
+    Image logo =
+        Pictures.plain(Pictures.customerScene(planned.map()), View.FRONT, 90, 60, Background.WHITE);
+    String named =
+        SharePage.of(
+            planned,
+            new Letterhead("A & B <\"test\">", List.of("1 Invented Street"), Optional.of(logo)),
+            Progress.NONE);
+    assertThat(named)
+        .contains("<strong>A &amp; B &lt;&quot;test&quot;&gt;</strong>", "1 Invented Street")
+        .contains(
+            "alt=\"Logo of A &amp; B &lt;&quot;test&quot;&gt;\" src=\"data:image/png;base64,");
+    assertThat(page).doesNotContain("<div id=\"shop\">", "%SHOP%");
   }
 
   private static JsonNode data() throws Exception {
