@@ -61,7 +61,15 @@ class ArchitectureTest {
               Map.entry(
                   "share",
                   List.of(
-                      "basis", "units", "mesh", "region", "section", "plating", "job", "picture")),
+                      "basis",
+                      "units",
+                      "mesh",
+                      "meshfile",
+                      "region",
+                      "section",
+                      "plating",
+                      "job",
+                      "picture")),
               Map.entry(
                   "cli",
                   List.of(
