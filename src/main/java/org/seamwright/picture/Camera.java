@@ -153,6 +153,31 @@ public final class Camera {
     }
   }
 
+  /**
+   * Where the ray through a pixel meets a level plane below the piece.
+   *
+   * @param z height of the plane, mm
+   * @param into receives x and y, mm
+   * @return whether it does, going away from the eye
+   */
+  boolean onLevel(double px, double py, double z, double[] into) {
+    double[] from = middle.clone();
+    double[] along = new double[3];
+    double sideways = isPerspective() ? 0 : (px - shiftX) / scale;
+    double up = isPerspective() ? 0 : (shiftY - py) / scale;
+    for (int k = 0; k < 3; k++) {
+      along[k] = slantX(px) * axes[k] + slantY(py) * axes[3 + k] - axes[6 + k];
+      from[k] += sideways * axes[k] + up * axes[3 + k] + (isPerspective() ? eyeMm * axes[6 + k] : 0);
+    }
+    if (!(along[2] < 0)) {
+      return false;
+    }
+    double t = (z - from[2]) / along[2];
+    into[0] = from[0] + t * along[0];
+    into[1] = from[1] + t * along[1];
+    return !isPerspective() || t > 0;
+  }
+
   /** Width of the picture, pixels. */
   public int width() {
     return width;

@@ -340,7 +340,7 @@ public final class Pictures {
     Camera camera =
         Camera.perspective(
             view, scene.mesh(), width, height, Camera.Margins.all(margin), FIELD_OF_VIEW_DEGREES);
-    return Renderer.render(scene, camera, background);
+    return Renderer.onTable(scene, camera, background);
   }
 
   /** Narrow, as of a portrait lens, so that sides keep their shape. */

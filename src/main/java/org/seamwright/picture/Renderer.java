@@ -24,7 +24,11 @@ public final class Renderer {
   private final FaceBuffer buffer;
   private final Shader shader;
 
-  private Renderer(Scene scene, Camera camera, Background background) {
+  /** Null where the piece stands on nothing. */
+  private final ContactShadow shadow;
+
+  private Renderer(Scene scene, Camera camera, Background background, boolean onTable) {
+    shadow = onTable ? ContactShadow.of(scene.mesh(), camera) : null;
     this.scene = scene;
     this.camera = camera;
     this.background = background;
@@ -40,14 +44,21 @@ public final class Renderer {
    * @param background what is behind it
    */
   public static Image render(Scene scene, Camera camera, Background background) {
-    Renderer renderer = new Renderer(scene, camera, background);
-    FaceBuffer buffer = renderer.buffer;
+    return new Renderer(scene, camera, background, false).image();
+  }
+
+  /** Draws a scene with the soft shadow that it casts on the table below it. */
+  static Image onTable(Scene scene, Camera camera, Background background) {
+    return new Renderer(scene, camera, background, true).image();
+  }
+
+  private Image image() {
     int[] rgb = new int[buffer.face.length];
     int[] normal = new int[buffer.face.length];
     int bands = (buffer.height + BAND_ROWS - 1) / BAND_ROWS;
-    Bands.each(bands, b -> renderer.shadeBand(b * BAND_ROWS, rgb, normal));
+    Bands.each(bands, b -> shadeBand(b * BAND_ROWS, rgb, normal));
     Outlines.draw(buffer, scene, camera, normal, rgb);
-    return renderer.gather(rgb);
+    return gather(rgb);
   }
 
   private void shadeBand(int top, int[] rgb, int[] normal) {
@@ -64,7 +75,10 @@ public final class Renderer {
         int i = y * buffer.width + x;
         int f = buffer.face[i];
         if (f == FaceBuffer.NOTHING) {
-          rgb[i] = behind;
+          rgb[i] =
+              shadow == null
+                  ? behind
+                  : shadow.over(behind, (x + 0.5) / SAMPLES, (y + 0.5) / SAMPLES);
           continue;
         }
         buffer.weights(corners, f, x, y, camera.isPerspective(), weight);
