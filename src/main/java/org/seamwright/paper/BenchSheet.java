@@ -11,6 +11,9 @@ import org.seamwright.job.PlannedJob;
  * with boxes to tick and lines to fill in, what to have ready, and how each number came about.
  */
 public final class BenchSheet {
+  /** Text of 11.5 points becomes one of 15: read at arm's length, through goggles. */
+  private static final double LARGE = 1.3;
+
   private BenchSheet() {}
 
   /**
@@ -26,11 +29,13 @@ public final class BenchSheet {
   public static void write(
       PlannedJob planned, Path file, PaperSize paper, LocalDate date, Progress progress)
       throws IOException {
-    write(new Brief(planned, date), file, paper, progress);
+    write(new Brief(planned, date), file, paper, false, progress);
   }
 
-  static void write(Brief brief, Path file, PaperSize paper, Progress progress) throws IOException {
-    try (Sheet sheet = new Sheet(paper, "Bench sheet", brief.piece(), brief.dateText())) {
+  static void write(Brief brief, Path file, PaperSize paper, boolean largeType, Progress progress)
+      throws IOException {
+    double zoom = largeType ? LARGE : 1;
+    try (Sheet sheet = new Sheet(paper, zoom, "Bench sheet", brief.piece(), brief.dateText())) {
       title(sheet, brief);
       CautionPages.write(sheet);
       progress.at(0.02);

@@ -82,6 +82,28 @@ public final class Papers {
   public static void writeAll(
       PlannedJob planned, Letterhead head, Path dir, LocalDate date, Progress progress)
       throws IOException {
+    writeAll(planned, head, false, dir, date, progress);
+  }
+
+  /**
+   * Writes all papers, the bench sheet in large type if asked for.
+   *
+   * @param planned the job
+   * @param head who makes the piece
+   * @param largeType whether the bench sheet is set 1.3 times as large, on more pages
+   * @param dir an existing directory, as above
+   * @param date shown on the papers
+   * @param progress told of the share done; may cancel
+   * @throws IOException if a file can't be written
+   */
+  public static void writeAll(
+      PlannedJob planned,
+      Letterhead head,
+      boolean largeType,
+      Path dir,
+      LocalDate date,
+      Progress progress)
+      throws IOException {
     Brief brief = new Brief(planned, head, date);
     PaperSize paper = PaperSize.forUnits(planned.job().display());
     progress.at(0);
@@ -99,7 +121,8 @@ public final class Papers {
     CustomerSheet.write(brief, dir.resolve("customer-sheet.pdf"), paper);
     TrialSheet.write(planned, dir.resolve("trial-sheet.pdf"), paper, date);
     progress.at(0.35);
-    BenchSheet.write(brief, dir.resolve("bench-sheet.pdf"), paper, progress.between(0.35, 1));
+    BenchSheet.write(
+        brief, dir.resolve("bench-sheet.pdf"), paper, largeType, progress.between(0.35, 1));
   }
 
   /** The numbered sections from few sides on one picture. */

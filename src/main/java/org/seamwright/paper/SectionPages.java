@@ -14,6 +14,13 @@ import org.seamwright.section.Section;
 /** One block per section in working order, then what is done to the whole piece. */
 final class SectionPages {
   private static final double PICTURE_WIDTH = 158;
+
+  /** Largest share of the page's width for the picture: where type is large it is less. */
+  private static final double PICTURE_SHARE = 0.318;
+
+  /** Beside less room than this figures take one more line, and blanks two rows. */
+  private static final double NARROW = 290;
+
   private static final double PICTURE_HEIGHT = 136;
   private static final int PIXELS_PER_POINT = 3;
 
@@ -21,6 +28,7 @@ final class SectionPages {
   private static final double LAPS_INDENT = 50;
 
   private static final double FIGURES = 62;
+  private static final double BLANK_ROW = 24;
   private static final double TICK = 15;
   private static final double TICK_ROW = 22;
 
@@ -42,12 +50,16 @@ final class SectionPages {
 
   private static void section(Sheet sheet, Brief brief, Section section) throws IOException {
     PlatingPlan.SectionAmounts amounts = brief.amounts(section.id());
-    double x = sheet.left() + PICTURE_WIDTH + 18;
+    double pictureWidth = Math.min(PICTURE_WIDTH, PICTURE_SHARE * sheet.width());
+    double x = sheet.left() + pictureWidth + 18;
     double width = sheet.right() - x;
+    boolean narrow = width < NARROW;
+    double figures = narrow ? FIGURES + Style.SMALL.leading() : FIGURES;
     String laps = laps(brief, section);
     List<List<Tick>> rows = tickRows(sheet, ticks(brief, amounts, true), width);
     double lapsHeight = sheet.height(laps, Style.STRONG, width - LAPS_INDENT);
-    double right = Math.max(42, lapsHeight + 8) + FIGURES + rows.size() * TICK_ROW + 20;
+    double right = Math.max(42, lapsHeight + 8) + figures + rows.size() * TICK_ROW + 20;
+    right += narrow ? BLANK_ROW : 0;
     double height = Math.max(right, PICTURE_HEIGHT + 14);
     sheet.need(height);
     double top = sheet.y;
@@ -55,7 +67,7 @@ final class SectionPages {
       sheet.picture(
           brief.whereItIs(
               section.id(),
-              (int) (PICTURE_WIDTH * PIXELS_PER_POINT),
+              (int) (pictureWidth * PIXELS_PER_POINT),
               (int) (PICTURE_HEIGHT * PIXELS_PER_POINT)),
           "Where section "
               + section.id()
@@ -63,14 +75,14 @@ final class SectionPages {
               + brief.bestView(section.id()).name(),
           sheet.left(),
           top,
-          PICTURE_WIDTH,
+          pictureWidth,
           PICTURE_HEIGHT);
       sheet.block(
           "from: " + brief.bestView(section.id()).name(),
           Style.SMALL,
           sheet.left(),
           top + PICTURE_HEIGHT,
-          PICTURE_WIDTH,
+          pictureWidth,
           1);
     } else {
       sheet.block(
@@ -78,13 +90,13 @@ final class SectionPages {
           Style.BODY,
           sheet.left(),
           top + 20,
-          PICTURE_WIDTH);
+          pictureWidth);
     }
     sheet.badge(String.valueOf(section.id()), x + 20, top + 20, 20);
     sheet.block(laps, Style.STRONG, x + LAPS_INDENT, top + 4, width - LAPS_INDENT);
     double y = top + Math.max(42, lapsHeight + 8);
     figures(sheet, brief, section, amounts, x, y, width);
-    y += FIGURES;
+    y += figures;
     y = drawTicks(sheet, rows, x, y);
     blanks(sheet, x, y + 11, width);
     sheet.y = top + height;
@@ -136,7 +148,13 @@ final class SectionPages {
             + brief.format.area(brief.planned.limitMm2())
             + (over ? ": OVER THE LIMIT" : "")
             + hints(brief, section, amounts);
-    sheet.block(areas, over ? Style.SMALL.in(Style.ALARM) : Style.SMALL, x, y + 35, width, 2);
+    sheet.block(
+        areas,
+        over ? Style.SMALL.in(Style.ALARM) : Style.SMALL,
+        x,
+        y + 35,
+        width,
+        width < NARROW ? 3 : 2);
   }
 
   /** Dips to count, and how much of the section wants gel, as far as the job knows. */
@@ -254,6 +272,13 @@ final class SectionPages {
 
   private static void blanks(Sheet sheet, double x, double baseline, double width)
       throws IOException {
+    if (width < NARROW) {
+      double half = (width - 10) / 2;
+      sheet.blank("Gold used", x, baseline, half);
+      sheet.blank("Solution", x + half + 10, baseline, half);
+      sheet.blank("Time", x, baseline + BLANK_ROW, half);
+      return;
+    }
     double third = (width - 20) / 3;
     sheet.blank("Gold used", x, baseline, third);
     sheet.blank("Solution", x + third + 10, baseline, third);

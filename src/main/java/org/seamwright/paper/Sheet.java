@@ -14,6 +14,7 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.graphics.image.LosslessFactory;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
+import org.apache.pdfbox.util.Matrix;
 import org.seamwright.picture.Image;
 import org.seamwright.picture.Typeface;
 
@@ -35,6 +36,10 @@ final class Sheet implements Closeable {
 
   private final PDDocument document = new PDDocument();
   private final PaperSize size;
+  private final double zoom;
+  private final double pageWidth;
+  private final double pageHeight;
+  private final double margin;
   private final String title;
   private final String piece;
   private final String date;
@@ -54,7 +59,21 @@ final class Sheet implements Closeable {
   double y;
 
   Sheet(PaperSize size, String title, String piece, String date) throws IOException {
+    this(size, 1, title, piece, date);
+  }
+
+  /**
+   * A paper on which everything is set larger.
+   *
+   * @param zoom how many times; lengths are those before
+   */
+  Sheet(PaperSize size, double zoom, String title, String piece, String date) throws IOException {
     this.size = size;
+    this.zoom = zoom;
+    pageWidth = size.width() / zoom;
+    pageHeight = size.height() / zoom;
+    // Larger type takes its room from the margins first.
+    margin = MARGIN / (zoom * zoom);
     this.title = title;
     this.piece = piece;
     this.date = date;
@@ -65,11 +84,11 @@ final class Sheet implements Closeable {
   }
 
   double left() {
-    return MARGIN;
+    return margin;
   }
 
   double right() {
-    return size.width() - MARGIN;
+    return pageWidth - margin;
   }
 
   double width() {
@@ -77,11 +96,11 @@ final class Sheet implements Closeable {
   }
 
   double top() {
-    return MARGIN + HEAD;
+    return margin + HEAD;
   }
 
   double bottom() {
-    return size.height() - MARGIN - FOOT;
+    return pageHeight - margin - FOOT;
   }
 
   void newPage() throws IOException {
@@ -93,7 +112,14 @@ final class Sheet implements Closeable {
     pages.add(page);
     content =
         new PDPageContentStream(document, page, PDPageContentStream.AppendMode.OVERWRITE, true);
+    enlarge();
     y = top();
+  }
+
+  private void enlarge() throws IOException {
+    if (zoom != 1) {
+      content.transform(Matrix.getScaleInstance((float) zoom, (float) zoom));
+    }
   }
 
   /** Goes to a new page unless so much room is left on this one. */
@@ -191,7 +217,7 @@ final class Sheet implements Closeable {
           content.beginText();
           content.setFont(face.font(), (float) style.size());
           fillColour(style.rgb());
-          content.newLineAtOffset((float) x, (float) (size.height() - baseline));
+          content.newLineAtOffset((float) x, (float) (pageHeight - baseline));
           content.showText(shown);
           content.endText();
         });
@@ -238,7 +264,7 @@ final class Sheet implements Closeable {
         () -> {
           fillColour(rgb);
           content.addRect(
-              (float) x, (float) (size.height() - top - height), (float) width, (float) height);
+              (float) x, (float) (pageHeight - top - height), (float) width, (float) height);
           content.fill();
         });
   }
@@ -251,7 +277,7 @@ final class Sheet implements Closeable {
           content.setLineWidth((float) line);
           strokeColour(rgb);
           content.addRect(
-              (float) x, (float) (size.height() - top - height), (float) width, (float) height);
+              (float) x, (float) (pageHeight - top - height), (float) width, (float) height);
           content.stroke();
         });
   }
@@ -263,8 +289,8 @@ final class Sheet implements Closeable {
         () -> {
           content.setLineWidth((float) line);
           strokeColour(rgb);
-          content.moveTo((float) x, (float) (size.height() - at));
-          content.lineTo((float) (x + width), (float) (size.height() - at));
+          content.moveTo((float) x, (float) (pageHeight - at));
+          content.lineTo((float) (x + width), (float) (pageHeight - at));
           content.stroke();
         });
   }
@@ -279,9 +305,9 @@ final class Sheet implements Closeable {
     content.setLineWidth((float) line);
     strokeColour(rgb);
     content.setLineDashPattern(dashed ? new float[] {4, 3} : new float[0], 0);
-    content.moveTo((float) xy[0], (float) (size.height() - xy[1]));
+    content.moveTo((float) xy[0], (float) (pageHeight - xy[1]));
     for (int i = 2; i < xy.length; i += 2) {
-      content.lineTo((float) xy[i], (float) (size.height() - xy[i + 1]));
+      content.lineTo((float) xy[i], (float) (pageHeight - xy[i + 1]));
     }
     if (closed) {
       content.closePath();
@@ -293,8 +319,7 @@ final class Sheet implements Closeable {
   /** Shows nothing outside a box until {@link #endClip}. */
   void clip(double x, double top, double width, double height) throws IOException {
     content.saveGraphicsState();
-    content.addRect(
-        (float) x, (float) (size.height() - top - height), (float) width, (float) height);
+    content.addRect((float) x, (float) (pageHeight - top - height), (float) width, (float) height);
     content.clip();
   }
 
@@ -309,7 +334,7 @@ final class Sheet implements Closeable {
   private void fillDisc(double x, double middleY, double radius, int rgb) throws IOException {
     fillColour(rgb);
     float cx = (float) x;
-    float cy = (float) (size.height() - middleY);
+    float cy = (float) (pageHeight - middleY);
     float r = (float) radius;
     float k = (float) (radius * KAPPA);
     content.moveTo(cx + r, cy);
@@ -365,7 +390,7 @@ final class Sheet implements Closeable {
             content.drawImage(
                 object,
                 (float) (x + (width - w) / 2),
-                (float) (size.height() - top - (height - h) / 2 - h),
+                (float) (pageHeight - top - (height - h) / 2 - h),
                 (float) w,
                 (float) h));
     tags.end();
@@ -412,6 +437,7 @@ final class Sheet implements Closeable {
       content =
           new PDPageContentStream(
               document, pages.get(i), PDPageContentStream.AppendMode.APPEND, true, true);
+      enlarge();
       headAndFoot(i + 1);
       content.close();
     }
@@ -430,12 +456,12 @@ final class Sheet implements Closeable {
 
   private void headAndFoot(int page) throws IOException {
     tags.beginDecoration();
-    double head = MARGIN + 6;
+    double head = margin + 6;
     double dateWidth = width(date, Style.LABEL);
     fitted(piece, Style.LABEL.in(Style.INK), left(), head, width() - dateWidth - 20);
     lineRight(date, Style.LABEL, right(), head);
     rule(left(), head + 7, width(), 0.6, Style.HAIRLINE);
-    double foot = size.height() - MARGIN;
+    double foot = pageHeight - margin;
     rule(left(), foot - 13, width(), 0.6, Style.HAIRLINE);
     line(title, Style.LABEL, left(), foot);
     lineRight("Page " + page + " of " + pages.size(), Style.LABEL.in(Style.INK), right(), foot);

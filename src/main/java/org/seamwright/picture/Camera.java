@@ -167,7 +167,8 @@ public final class Camera {
     double up = isPerspective() ? 0 : (shiftY - py) / scale;
     for (int k = 0; k < 3; k++) {
       along[k] = slantX(px) * axes[k] + slantY(py) * axes[3 + k] - axes[6 + k];
-      from[k] += sideways * axes[k] + up * axes[3 + k] + (isPerspective() ? eyeMm * axes[6 + k] : 0);
+      from[k] +=
+          sideways * axes[k] + up * axes[3 + k] + (isPerspective() ? eyeMm * axes[6 + k] : 0);
     }
     if (!(along[2] < 0)) {
       return false;

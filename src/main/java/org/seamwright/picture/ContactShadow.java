@@ -88,8 +88,7 @@ final class ContactShadow {
       int b = 3 * mesh.corner()[3 * f + 1];
       int c = 3 * mesh.corner()[3 * f + 2];
       // Points in steps of less than a cell cover the face without a rasterizer of its own.
-      double longest =
-          Math.max(flat(p, a, b), Math.max(flat(p, b, c), flat(p, c, a))) / cell * 1.5;
+      double longest = Math.max(flat(p, a, b), Math.max(flat(p, b, c), flat(p, c, a))) / cell * 1.5;
       int steps = (int) Math.min(2 * CELLS, Math.ceil(longest));
       for (int i = 0; i <= steps; i++) {
         for (int j = 0; i + j <= steps; j++) {

@@ -189,6 +189,31 @@ class PapersTest {
   }
 
   @Test
+  void largeTypeIsLargerAndAsTidy(@TempDir Path other) throws Exception {
+    Path file = other.resolve("large.pdf");
+    BenchSheet.write(new Brief(planned, DATE), file, PaperSize.A4, true, Progress.NONE);
+    ReadPdf large = ReadPdf.of(file);
+    assertTidy(large);
+    assertThat(large.pages.size()).isGreaterThan(bench.pages.size());
+    // "Read first", a heading: 1.3 times as high as in plain type.
+    assertThat(heading(large) / heading(bench)).isCloseTo(1.3, within(0.01));
+    assertThat(large.text()).contains("OVER THE LIMIT", "Rolled out", "How each number came about");
+  }
+
+  private static double heading(ReadPdf pdf) {
+    String wanted = "Read first".replace(" ", "");
+    List<ReadPdf.Glyph> glyphs = pdf.pages.get(0).glyphs;
+    for (int i = 0; i + wanted.length() <= glyphs.size(); i++) {
+      StringBuilder word = new StringBuilder();
+      glyphs.subList(i, i + wanted.length()).forEach(g -> word.append(g.text()));
+      if (word.toString().equals(wanted)) {
+        return glyphs.get(i).box().getHeight();
+      }
+    }
+    throw new AssertionError("no heading");
+  }
+
+  @Test
   void theShopHeadsBothSheets(@TempDir Path other) throws Exception {
     Image logo =
         Pictures.plain(
@@ -200,7 +225,7 @@ class PapersTest {
             Optional.of(logo));
     Brief brief = new Brief(planned, head, DATE);
     CustomerSheet.write(brief, other.resolve("c.pdf"), PaperSize.A4);
-    BenchSheet.write(brief, other.resolve("b.pdf"), PaperSize.LETTER, Progress.NONE);
+    BenchSheet.write(brief, other.resolve("b.pdf"), PaperSize.LETTER, false, Progress.NONE);
     for (String name : List.of("c.pdf", "b.pdf")) {
       ReadPdf read = ReadPdf.of(other.resolve(name));
       assertThat(read.pages.get(0).text)

@@ -51,8 +51,7 @@ class ContactShadowTest {
     Mesh ball = Shapes.icosphere(20, 4);
     Camera other = camera(ball, ABOVE, true);
     ContactShadow round = ContactShadow.of(ball, other);
-    assertThat(dark(round, other, 0, 0, -20))
-        .isGreaterThan(2 * dark(round, other, 0, -17, -20));
+    assertThat(dark(round, other, 0, 0, -20)).isGreaterThan(2 * dark(round, other, 0, -17, -20));
   }
 
   @Test
