@@ -6,17 +6,20 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.seamwright.basis.InputException;
 import org.seamwright.basis.Progress;
 import org.seamwright.job.PlannedJob;
 import org.seamwright.job.Planner;
 import org.seamwright.job.SafeFiles;
+import org.seamwright.measure.Revolution;
 import org.seamwright.paper.MaskScene;
 import org.seamwright.picture.Background;
 import org.seamwright.picture.Image;
 import org.seamwright.picture.Pictures;
 import org.seamwright.picture.Png;
+import org.seamwright.picture.Unrolled;
 import org.seamwright.picture.View;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -36,7 +39,9 @@ import picocli.CommandLine.Spec;
       "",
       "Examples:",
       "  seamwright picture cup.json --out sections.png",
-      "  seamwright picture cup.json --show customer --view front --out cup.png"
+      "  seamwright picture cup.json --show customer --view front --out cup.png",
+      "  seamwright picture cup.json --section 3 --out section-3.png",
+      "  seamwright picture rim.json --show unrolled --out unrolled.png"
     })
 final class PictureCommand implements Callable<Integer> {
   private static final int SMALLEST = 64;
@@ -53,7 +58,9 @@ final class PictureCommand implements Callable<Integer> {
     /** The finished piece. */
     CUSTOMER,
     /** What is to be covered. */
-    MASKS
+    MASKS,
+    /** A turned piece rolled out flat. */
+    UNROLLED
   }
 
   /** From where; a sheet of all six sides for all. */
@@ -97,7 +104,8 @@ final class PictureCommand implements Callable<Integer> {
       defaultValue = "sections",
       description =
           "sections (numbered), laps (places activated twice in blue, more often in red, places"
-              + " where three sections meet numbered), customer (the finished piece) or masks (if left out:"
+              + " where three sections meet numbered), customer (the finished piece), masks, or"
+              + " unrolled (a turned piece laid flat, as high as it needs to be) (if left out:"
               + " ${DEFAULT-VALUE}).")
   private Subject subject;
 
@@ -109,6 +117,12 @@ final class PictureCommand implements Callable<Integer> {
           "front, back, left, right, top, bottom, slant, or all for a sheet of the six sides (if"
               + " left out: ${DEFAULT-VALUE}).")
   private Side side;
+
+  @Option(
+      names = "--section",
+      paramLabel = "NUMBER",
+      description = "Look from the side that shows most of this section, in place of --view.")
+  private Integer section;
 
   @Option(
       names = "--width",
@@ -139,13 +153,51 @@ final class PictureCommand implements Callable<Integer> {
           spec.commandLine(), "--out must name a .png file; no other kind of picture is written.");
     }
     PlannedJob planned = Planner.plan(jobFile, Progress.NONE);
-    List<Image> images = side.views().stream().map(view -> draw(planned, view)).toList();
-    write(images.size() == 1 ? images.get(0) : Pictures.sheet(images, 3));
+    if (subject == Subject.UNROLLED) {
+      write(unrolled(planned));
+    } else {
+      List<Image> images = views(planned).stream().map(view -> draw(planned, view)).toList();
+      write(images.size() == 1 ? images.get(0) : Pictures.sheet(images, 3));
+    }
     return Limits.code(planned, spec.commandLine().getErr());
+  }
+
+  private List<View> views(PlannedJob planned) throws InputException {
+    if (section == null) {
+      return side.views();
+    }
+    if (planned.sections().sections().stream().noneMatch(s -> s.id() == section)) {
+      throw new InputException(
+          jobFile.toString(),
+          "",
+          "There is no section " + section,
+          "Sections go from 1 to " + planned.sections().sections().size() + ".");
+    }
+    return List.of(Pictures.bestView(planned.sections(), section));
+  }
+
+  private Image unrolled(PlannedJob planned) throws InputException {
+    Revolution axis = Revolution.of(planned.mesh());
+    Optional<Image> image =
+        axis.isSure()
+            ? Unrolled.of(
+                    Pictures.sectionScene(planned.sections(), planned.map()),
+                    axis.point(),
+                    axis.direction())
+                .image(width)
+            : Optional.empty();
+    return image.orElseThrow(
+        () ->
+            new InputException(
+                jobFile.toString(),
+                "",
+                "The piece cannot be rolled out: it shows no axis that plated sides go round",
+                "Draw it with --show sections --view all."));
   }
 
   private Image draw(PlannedJob planned, View view) {
     return switch (subject) {
+      case UNROLLED -> throw new IllegalStateException("Rolled out, not looked at");
       case SECTIONS ->
           Pictures.sections(planned.sections(), planned.map(), view, width, height).image();
       case LAPS ->

@@ -113,6 +113,17 @@ final class Brief {
     return planned.settings().flashUm() + planned.settings().buildUm();
   }
 
+  /**
+   * The look of the metal that is plated. Brass and bronze stay grey: in their own colour nobody
+   * could tell them from gold.
+   */
+  Finish metal() {
+    String base = planned.settings().recipe().base().toLowerCase(Locale.ROOT);
+    return base.startsWith("copper")
+        ? Finish.COPPER
+        : base.startsWith("nickel") ? Finish.NICKEL : Finish.BARE;
+  }
+
   Scene sectionScene() {
     if (sections == null) {
       sections = Pictures.sectionScene(planned.sections(), planned.map());

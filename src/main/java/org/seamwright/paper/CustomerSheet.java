@@ -61,8 +61,8 @@ public final class CustomerSheet {
   }
 
   private static void pictures(Sheet sheet, Brief brief) throws IOException {
-    Scene before = Pictures.beforeScene(brief.planned.map());
-    Scene after = Pictures.customerScene(brief.planned.map());
+    Scene before = Pictures.beforeScene(brief.planned.map(), brief.metal());
+    Scene after = Pictures.customerScene(brief.planned.map(), brief.metal());
     double width = (sheet.width() - 14) / 2;
     double height = (sheet.bottom() - sheet.y) / 2 - CAPTION_HEIGHT;
     int high = (int) (PIXELS_WIDE * height / width);

@@ -97,7 +97,8 @@ final class ContactShadow {
           double x = p[a] + u * (p[b] - p[a]) + v * (p[c] - p[a]);
           double y = p[a + 1] + u * (p[b + 1] - p[a + 1]) + v * (p[c + 1] - p[a + 1]);
           double z = p[a + 2] + u * (p[b + 2] - p[a + 2]) + v * (p[c + 2] - p[a + 2]);
-          int at = (int) ((y - lowY) / cell) * CELLS + (int) ((x - lowX) / cell);
+          int row = (int) ((y - lowY) / cell);
+          int at = row * CELLS + (int) ((x - lowX) / cell);
           height[at] = Math.min(height[at], (float) (z - tableZ));
         }
       }

@@ -13,7 +13,11 @@ public enum Finish {
   /** Not part of the work: pale and flat. */
   GHOST(4),
   /** Under tape: plain and light, darker where strips lap. */
-  TAPE(5);
+  TAPE(5),
+  /** Copper that is not plated. */
+  COPPER(6),
+  /** Nickel that is not plated. */
+  NICKEL(7);
 
   private final byte code;
 
@@ -34,6 +38,8 @@ public enum Finish {
       case 3 -> COVERED;
       case 4 -> GHOST;
       case 5 -> TAPE;
+      case 6 -> COPPER;
+      case 7 -> NICKEL;
       default -> throw new IllegalArgumentException("No finish has code " + code);
     };
   }

@@ -24,7 +24,7 @@ public final class Pictures {
   private static final double MARGIN = 0.03;
 
   /** Room for a column of labels, in radii. */
-  private static final double COLUMN = 3.4;
+  static final double COLUMN = 3.4;
 
   /** How far behind the nearest surface a point may lie and count as seen, over the diagonal. */
   private static final double HIDDEN = 4e-3;
@@ -128,14 +128,24 @@ public final class Pictures {
    * @param map treatments
    */
   public static Scene customerScene(SurfaceMap map) {
-    return mapScene(map, Finish.GOLD, Finish.BARE);
+    return customerScene(map, Finish.BARE);
+  }
+
+  /** The same with the look of the metal that is not plated. */
+  public static Scene customerScene(SurfaceMap map, Finish metal) {
+    return mapScene(map, Finish.GOLD, metal);
   }
 
   /**
    * Dresses a piece as it comes: its own metal everywhere, pale where it is no part of the work.
    */
   public static Scene beforeScene(SurfaceMap map) {
-    return mapScene(map, Finish.BARE, Finish.BARE);
+    return beforeScene(map, Finish.BARE);
+  }
+
+  /** The same with the look of its metal. */
+  public static Scene beforeScene(SurfaceMap map, Finish metal) {
+    return mapScene(map, metal, metal);
   }
 
   /** Dresses a piece for masking: gold where it is plated, hatched where it stays covered. */

@@ -19,6 +19,12 @@ final class Shader {
    */
   private static final float[] BARE = {0.53f, 0.56f, 0.61f};
 
+  /** From 0.95, 0.64, 0.54 of the same source (from memory), deepened like gold. */
+  private static final float[] COPPER = {0.95f, 0.52f, 0.40f};
+
+  /** 0.66, 0.61, 0.53 of the same source (from memory): a warm grey. */
+  private static final float[] NICKEL = {0.66f, 0.61f, 0.53f};
+
   private static final float[] KEY = unit(-0.42f, 0.62f, 0.66f);
   private static final float[] STRIP = unit(0.93f, 0.10f, 0.30f);
   private static final int GHOST_RGB = 0xD3D7DC;
@@ -95,6 +101,8 @@ final class Shader {
     return switch (finish) {
       case GOLD -> metal(GOLD, nx, ny, nz, ex, ey, ez);
       case BARE -> metal(BARE, nx, ny, nz, ex, ey, ez);
+      case COPPER -> metal(COPPER, nx, ny, nz, ex, ey, ez);
+      case NICKEL -> metal(NICKEL, nx, ny, nz, ex, ey, ez);
       case GHOST -> matt(GHOST_RGB, 0.55f + 0.45f * lamp(nx, ny, nz));
       case TAPE -> matt(TAPE_RGB, lamp(nx, ny, nz) * LAP[lap]);
       case COVERED ->

@@ -1,8 +1,10 @@
 package org.seamwright.picture;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
@@ -25,6 +27,9 @@ public final class Unrolled {
 
   /** Sides with less than this share of the area shown are left out. */
   private static final double LEAST = 2e-3;
+
+  /** Radius of a number's circle over the width of a picture. Choice of this program. */
+  private static final double LABEL_RADIUS = 0.014;
 
   private final List<Side> sides;
   private final double share;
@@ -168,6 +173,42 @@ public final class Unrolled {
   /** Sides that look outward first. */
   public List<Side> sides() {
     return sides;
+  }
+
+  /**
+   * All sides that go round the axis and have numbered regions, one below the other, on white.
+   *
+   * @param width of the picture, pixels; its height follows
+   * @return nothing if there is no such side
+   */
+  public Optional<Image> image(int width) {
+    List<Side> shown =
+        sides.stream()
+            .filter(s -> s.facing() == Facing.OUTWARD || s.facing() == Facing.INWARD)
+            .filter(Side::hasRegions)
+            .toList();
+    if (shown.isEmpty()) {
+      return Optional.empty();
+    }
+    double radius = width * LABEL_RADIUS;
+    double widest = shown.stream().mapToDouble(Side::widthMm).max().orElseThrow();
+    double scale = (width - 2 * Math.ceil(Pictures.COLUMN * radius) - 1) / widest;
+    List<Image> images = shown.stream().map(s -> s.picture(scale, radius).image()).toList();
+    int height = images.stream().mapToInt(Image::height).sum();
+    int[] argb = new int[width * height];
+    int[] region = new int[argb.length];
+    Arrays.fill(argb, 0xFFFFFFFF);
+    Arrays.fill(region, Image.NOTHING);
+    int top = 0;
+    for (Image image : images) {
+      for (int y = 0; y < image.height(); y++) {
+        System.arraycopy(image.argb(), y * image.width(), argb, (top + y) * width, image.width());
+        System.arraycopy(
+            image.region(), y * image.width(), region, (top + y) * width, image.width());
+      }
+      top += image.height();
+    }
+    return Optional.of(new Image(width, height, argb, region));
   }
 
   /** Share of the piece's area on the sides, 0 to 1. */

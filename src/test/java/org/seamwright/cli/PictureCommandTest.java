@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -61,6 +62,30 @@ class PictureCommandTest {
       // Off the middle, where the number stands.
       assertThat(image.getRGB(100 * (i % 3) + 65, 90 * (i / 3) + 60)).isNotEqualTo(0xFFFFFFFF);
     }
+  }
+
+  @Test
+  void aSectionIsShownFromItsBestSideAndWhatIsNotTurnedIsNotRolledOut() throws Exception {
+    Object[] small = {"picture", jobFile, "--out", out, "--width", 160, "--height", 120};
+    Run best = Run.of(with(small, "--section", 1));
+    assertThat(best.code()).as(best.err()).isEqualTo(ExitCode.DONE);
+    Files.delete(out);
+    assertThat(Run.of(with(small, "--section", 99)).err()).contains("no section 99");
+    assertThat(Run.of(with(small, "--show", "unrolled")).err()).contains("cannot be rolled out");
+    assertThat(out).doesNotExist();
+
+    MeshBytes.write(
+        folder.resolve("cube.stl"), MeshBytes.stl(Shapes.cylinder(30, 100, 96, 12, true)));
+    Run turned = Run.of(with(small, "--show", "unrolled"));
+    assertThat(turned.code()).as(turned.err()).isEqualTo(ExitCode.DONE);
+    BufferedImage image = ImageIO.read(out.toFile());
+    // 2πr by h, 188 by 100 mm, between columns for labels.
+    assertThat(image.getWidth()).isEqualTo(160);
+    assertThat(image.getHeight()).isBetween(70, 95);
+  }
+
+  private static Object[] with(Object[] words, Object... more) {
+    return Stream.concat(Stream.of(words), Stream.of(more)).toArray();
   }
 
   @Test

@@ -139,6 +139,25 @@ class RendererTest {
   }
 
   @Test
+  void copperIsRedAndNickelNearlyGrey() {
+    // Reflectances (S. Lagarde 2011, from memory), red, green, blue: gold 1.00, 0.78, 0.34: the
+    // larger step is the one to blue; copper 0.95, 0.64, 0.54: the one from red; nickel 0.66, 0.61,
+    // 0.53: small steps down.
+    double[] gold = meanOf(Finish.GOLD);
+    double[] copper = meanOf(Finish.COPPER);
+    double[] nickel = meanOf(Finish.NICKEL);
+    assertThat(gold[1] - gold[2]).isGreaterThan(gold[0] - gold[1]);
+    assertThat(copper[0] - copper[1]).isGreaterThan(1.5 * (copper[1] - copper[2]));
+    assertThat(copper[1]).isGreaterThan(copper[2]);
+    assertThat(nickel[0] - nickel[2]).isBetween(5.0, 40.0);
+    assertThat(nickel[1]).isBetween(nickel[2], nickel[0]);
+  }
+
+  private static double[] meanOf(Finish finish) {
+    return meanColour(orthographic(Scene.plain(Shapes.icosphere(10, 4), finish), View.FRONT));
+  }
+
+  @Test
   void windingDoesNotChangeThePicture() {
     Mesh cube = Shapes.cube(10, 2);
     int[] all = java.util.stream.IntStream.range(0, cube.faceCount()).toArray();
