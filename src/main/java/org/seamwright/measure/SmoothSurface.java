@@ -12,8 +12,8 @@ import org.seamwright.mesh.Topology;
  * last digit. Where chords make unequal angles with the normals at their ends the surface is rough
  * rather than curved, and what the roughness adds is taken off. The bar covers a quarter of all
  * corrections, the roughness as if it were real or twice as large, facets folded against each
- * other, and edges that could be creases or coarse steps. O(n), 20 bytes a face while it runs and
- * 40 if many edges are sharp.
+ * other, edges that could be creases or coarse steps, and facets too few to tell. O(n), 20 bytes a
+ * face while it runs and 40 if many edges are sharp.
  *
  * <p>Errors met are in docs/accuracy.md: below a tenth of the facets' own where steps are even and
  * at least 20 to the turn, more on uneven ones. Limits: a coarse regular prism can't be told from a
@@ -78,15 +78,24 @@ final class SmoothSurface {
     progress.at(0);
     Correction best = pass(CREASE_DEGREES, progress.between(0, 0.4));
     Folds folds = best.folds();
-    double low = facets + low(best);
-    double high = facets + high(best);
-    if (best.metDoubtful()) {
-      Correction sharper = pass(PERHAPS_CREASE_DEGREES, progress.between(0.4, 0.7));
-      Correction rounder = pass(PERHAPS_STEP_DEGREES, progress.between(0.7, 1));
-      low = Math.min(low, facets + Math.min(low(sharper), low(rounder)));
-      high = Math.max(high, facets + Math.max(high(sharper), high(rounder)));
+    double low = low(best);
+    double high = high(best);
+    if (best.metDoubtful() || mesh.faceCount() <= Coarseness.MANY) {
+      Coarseness.Doubt coarse = Coarseness.of(mesh, topology, facets);
+      if (best.metDoubtful()) {
+        Correction sharper = pass(PERHAPS_CREASE_DEGREES, progress.between(0.4, 0.7));
+        Correction rounder = pass(PERHAPS_STEP_DEGREES, progress.between(0.7, 1));
+        // A large flat face beside a chamfer would be bent as a whole: no more than the chamfer is.
+        double least = Math.max(-coarse.mostExcessMm2(), Math.min(low(sharper), low(rounder)));
+        double most = Math.min(coarse.mostMissingMm2(), Math.max(high(sharper), high(rounder)));
+        low = Math.min(low, least);
+        high = Math.max(high, most);
+      }
+      low = Math.min(low, FOLD_DOUBT * folds.excessMm2() - coarse.excessMm2());
+      high = Math.max(high, coarse.missingMm2());
     }
-    low = Math.max(0, low - FOLD_DOUBT * folds.excessMm2());
+    low = Math.max(0, facets + low - FOLD_DOUBT * folds.excessMm2());
+    high += facets;
     double area = Math.max(low, facets + best.correction() - best.roughness());
     progress.at(1);
     return new Estimate(
