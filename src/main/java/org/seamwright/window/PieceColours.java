@@ -2,6 +2,7 @@ package org.seamwright.window;
 
 import java.util.Arrays;
 import java.util.OptionalInt;
+import org.seamwright.desk.SectionHands;
 import org.seamwright.picture.Palette;
 import org.seamwright.picture.Tones;
 import org.seamwright.section.SectionPlan;
@@ -18,6 +19,15 @@ public final class PieceColours {
   private static final int GOLD_LIT = 0xFBC55A;
   private static final int FADED = 0xE6E8EB;
 
+  /**
+   * Activated once, twice, more often: darker with each, so that greys tell them apart too. Three
+   * steps of the sequential scheme "YlOrBr" of C. Brewer, M. Harrower, "ColorBrewer.org" (2003).
+   */
+  private static final int[] AGAIN = {0xFFF7BC, 0xFE9929, 0x8C2D04};
+
+  /** Colours set aside for parts that a draft splits off. */
+  private static final int SPARE = SectionHands.MOST_PARTS;
+
   /** Class of colour per section id. */
   private final int[] tone;
 
@@ -30,12 +40,19 @@ public final class PieceColours {
     /** Each section in its own colour, lap bands darker. */
     SECTIONS,
     /** As the finished piece. */
-    GOLD
+    GOLD,
+    /** By how often a place is activated. */
+    AGAIN
   }
 
   /** The colours of a plan's sections. */
   public static PieceColours of(SectionPlan plan) {
-    return new PieceColours(Arrays.copyOf(Tones.of(plan), plan.sections().size() + 1));
+    int sections = plan.sections().size();
+    int[] tone = Arrays.copyOf(Tones.of(plan), sections + 1 + SPARE);
+    for (int i = 1; i <= SPARE; i++) {
+      tone[sections + i] = (sections + 2 * i) % Palette.SIZE;
+    }
+    return new PieceColours(tone);
   }
 
   /** The colour that stands for a section in lists. */
@@ -51,6 +68,11 @@ public final class PieceColours {
   /** The colour that stands for what is not part of the work. */
   public int outOfScope() {
     return OUT_OF_SCOPE;
+  }
+
+  /** The colour of what is activated so many times, from 1; 3 stands for more. */
+  public static int again(int times) {
+    return AGAIN[times - 1];
   }
 
   /** The colour of finished plating. */
@@ -72,11 +94,24 @@ public final class PieceColours {
     for (int id = 1; id < tone.length; id++) {
       boolean lit = is(hovered, id) || is(selected, id);
       boolean faded = selected.isPresent() && !lit;
+      if (look == Look.AGAIN) {
+        for (int times = 1; times <= AGAIN.length; times++) {
+          int heat = faded ? mix(AGAIN[times - 1], FADED, 0.62) : AGAIN[times - 1];
+          int shown = lit ? mix(heat, 0xFFFFFF, 0.35) : heat;
+          if (times == 1) {
+            colours[FaceClasses.plain(id)] = shown;
+          }
+          colours[FaceClasses.plain(id) + times] = shown;
+        }
+        continue;
+      }
       int base = look == Look.GOLD ? goldOf(lit) : sectionOf(id, lit);
       int plain = faded ? mix(base, FADED, 0.62) : base;
       colours[FaceClasses.plain(id)] = plain;
-      colours[FaceClasses.lap(id)] =
-          look == Look.GOLD ? plain : mix(plain, DARK, faded ? 0.12 : 0.3);
+      int lap = look == Look.GOLD ? plain : mix(plain, DARK, faded ? 0.12 : 0.3);
+      colours[FaceClasses.lap(id)] = lap;
+      colours[FaceClasses.twice(id)] = lap;
+      colours[FaceClasses.more(id)] = lap;
     }
     return colours;
   }

@@ -30,8 +30,8 @@ final class PieceScene {
   /** Pixels along the side of the square of one class. */
   private static final int SQUARE = 4;
 
-  /** Classes along the side of the picture of colours: room for 2000 sections with laps. */
-  private static final int SIDE = 64;
+  /** Classes along the side of the picture of colours: room for 2000 sections of four classes. */
+  private static final int SIDE = 92;
 
   private static final float[] TEXELS = texels();
 

@@ -18,6 +18,7 @@ class FaceClassesTest {
       int section = plan.sectionOf()[f];
       assertThat(FaceClasses.section(of[f])).isEqualTo(section);
       assertThat(FaceClasses.isLap(of[f])).isEqualTo(plan.flashes()[f] > 1);
+      assertThat(FaceClasses.activations(of[f])).isEqualTo(Math.min(3, plan.activations()[f]));
       assertThat(of[f] == FaceClasses.BARE).isEqualTo(job.map().of(f) == Treatment.BARE);
       assertThat(of[f] == FaceClasses.OUT_OF_SCOPE)
           .isEqualTo(job.map().of(f) == Treatment.OUT_OF_SCOPE);
@@ -27,12 +28,14 @@ class FaceClassesTest {
   }
 
   @Test
-  void eachSectionHasTwoClassesOfItsOwn() {
+  void eachSectionHasFourClassesOfItsOwn() {
     boolean[] seen = new boolean[FaceClasses.count(5)];
     seen[FaceClasses.BARE] = true;
     seen[FaceClasses.OUT_OF_SCOPE] = true;
     for (int id = 1; id <= 5; id++) {
-      for (int c : new int[] {FaceClasses.plain(id), FaceClasses.lap(id)}) {
+      for (int c : new int[] {
+          FaceClasses.plain(id), FaceClasses.lap(id), FaceClasses.twice(id), FaceClasses.more(id)
+        }) {
         assertThat(seen[c]).isFalse();
         seen[c] = true;
         assertThat(FaceClasses.section(c)).isEqualTo(id);

@@ -61,6 +61,22 @@ class PieceColoursTest {
   }
 
   @Test
+  void heatIsDarkerWithEachActivationAndTheSameInAllSections() {
+    PieceColours palette = PieceColours.of(PlannedFixture.ring(64, 32).sections());
+    int[] heat = palette.colours(PieceColours.Look.AGAIN, NONE, NONE);
+    for (int id = 1; id <= 12; id++) {
+      assertThat(heat[FaceClasses.plain(id)]).isEqualTo(PieceColours.again(1));
+      assertThat(heat[FaceClasses.lap(id)]).isEqualTo(PieceColours.again(1));
+      assertThat(heat[FaceClasses.twice(id)]).isEqualTo(PieceColours.again(2));
+      assertThat(heat[FaceClasses.more(id)]).isEqualTo(PieceColours.again(3));
+    }
+    for (int times = 2; times <= 3; times++) {
+      assertThat(brightness(PieceColours.again(times)))
+          .isLessThan(brightness(PieceColours.again(times - 1)) - 100);
+    }
+  }
+
+  @Test
   void mixesChannelByChannel() {
     assertThat(PieceColours.mix(0x000000, 0xFF8040, 0.5)).isEqualTo(0x804020);
     assertThat(PieceColours.mix(0x102030, 0xFFFFFF, 0)).isEqualTo(0x102030);
