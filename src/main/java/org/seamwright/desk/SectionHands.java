@@ -55,6 +55,11 @@ public final class SectionHands {
   private Optional<SeamPull> pull = Optional.empty();
   private boolean drawing;
 
+  /** Whether keys have chosen the seam or section, and where the pointer was then. */
+  private boolean byKey;
+
+  private Optional<Touch> last = Optional.empty();
+
   /** The section that a line is drawn over, or that is to be split; 0 for none. */
   private int section;
 
@@ -214,6 +219,12 @@ public final class SectionHands {
    * @param on the section there by the plan; 0 where nothing is plated
    */
   public void pointAt(Optional<Touch> touch, int on) {
+    boolean rests = byKey && !drawing && rests(touch);
+    last = touch;
+    if (rests) {
+      return;
+    }
+    byKey = false;
     if (drawing) {
       touch.ifPresent(t -> move(t, on));
     } else if (tool.get().takesSeam() && pull.isEmpty() && foot.isPresent()) {
@@ -222,6 +233,15 @@ public final class SectionHands {
     } else if (tool.get() == SectionTool.SPLIT) {
       over(on);
     }
+  }
+
+  /** Whether the pointer is where it was: what keys have chosen meanwhile is not to be lost. */
+  private boolean rests(Optional<Touch> touch) {
+    if (touch.isEmpty() || last.isEmpty() || foot.isEmpty()) {
+      return touch.isEmpty() && last.isEmpty();
+    }
+    double moved = touch.get().point().distance(last.get().point());
+    return moved <= CLOSE_SHARE * foot.get().diagonalMm();
   }
 
   private void choose(Optional<SeamCourse> next) {
@@ -499,6 +519,7 @@ public final class SectionHands {
     if (!tool.get().takesSeam() || of.isEmpty()) {
       return;
     }
+    byKey = true;
     int at = seam.get().map(of::indexOf).orElse(step > 0 ? -1 : 0);
     pull = Optional.empty();
     line.set(List.of());
@@ -508,6 +529,7 @@ public final class SectionHands {
   /** The section chosen in the list is the one to split. */
   public void chosen(int on) {
     if (tool.get() == SectionTool.SPLIT) {
+      byKey = true;
       over(on);
     }
   }

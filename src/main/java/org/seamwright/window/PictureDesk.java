@@ -11,6 +11,7 @@ import org.seamwright.desk.Desk;
 import org.seamwright.desk.DeskState;
 import org.seamwright.desk.Identity;
 import org.seamwright.desk.Place;
+import org.seamwright.desk.SectionDraft;
 import org.seamwright.desk.Watched;
 import org.seamwright.job.PlannedJob;
 import org.seamwright.mesh.Mesh;
@@ -25,6 +26,7 @@ import org.seamwright.region.SurfaceMap;
  */
 final class PictureDesk {
   private final Desk desk;
+  private final Watched<Optional<SectionDraft>> sections;
   private final Executor background;
   private final Executor userInterface;
   private final Watched<Optional<Picture>> picture = new Watched<>(Optional.empty());
@@ -44,6 +46,9 @@ final class PictureDesk {
 
   private Optional<ShownSurface> marksSurface = Optional.empty();
 
+  /** Of the background thread: the plan made ready, once for many drafts of its sections. */
+  private Optional<OpenedPiece> lastOpened = Optional.empty();
+
   /** What a picture is made of; parts are compared by identity, since results are made once. */
   private record Order(
       Mesh mesh,
@@ -51,22 +56,30 @@ final class PictureDesk {
       Picture.Subject subject,
       Optional<SurfaceMap> map,
       Optional<SurfaceMap> draft,
-      Optional<PlannedJob> plan) {
+      Optional<PlannedJob> plan,
+      Optional<SectionDraft.Shown> sections) {
     boolean isSame(Order other) {
       return Identity.same(mesh, other.mesh)
           && subject == other.subject
           && Identity.same(map, other.map)
           && Identity.same(draft, other.draft)
-          && Identity.same(plan, other.plan);
+          && Identity.same(plan, other.plan)
+          && Identity.same(sections, other.sections);
     }
   }
 
-  PictureDesk(Desk desk, Executor background, Executor userInterface) {
+  PictureDesk(
+      Desk desk,
+      Watched<Optional<SectionDraft>> sections,
+      Executor background,
+      Executor userInterface) {
     this.desk = desk;
+    this.sections = sections;
     this.background = background;
     this.userInterface = userInterface;
     desk.state().watch(state -> refresh());
     desk.preview().watch(preview -> refresh());
+    sections.watch(draft -> refresh());
   }
 
   /** What to show, once there is something. */
@@ -115,6 +128,7 @@ final class PictureDesk {
                       Picture.Subject.PIECE,
                       Optional.empty(),
                       Optional.empty(),
+                      Optional.empty(),
                       Optional.empty()));
     }
     Mesh mesh = state.piece().get().mesh();
@@ -133,15 +147,28 @@ final class PictureDesk {
               Picture.Subject.PIECE,
               Optional.empty(),
               Optional.empty(),
+              Optional.empty(),
               Optional.empty()));
     }
     if (place == Place.MARKS || plan.isEmpty()) {
       Optional<SurfaceMap> draft =
           place == Place.MARKS ? desk.preview().get().map() : Optional.empty();
       return Optional.of(
-          new Order(mesh, closed, Picture.Subject.MARKS, map, draft, Optional.empty()));
+          new Order(
+              mesh,
+              closed,
+              Picture.Subject.MARKS,
+              map,
+              draft,
+              Optional.empty(),
+              Optional.empty()));
     }
-    return Optional.of(new Order(mesh, closed, Picture.Subject.PLAN, map, Optional.empty(), plan));
+    Optional<SectionDraft.Shown> draft =
+        place == Place.SECTIONS
+            ? sections.get().flatMap(SectionDraft::shown).filter(d -> plan.isPresent())
+            : Optional.empty();
+    return Optional.of(
+        new Order(mesh, closed, Picture.Subject.PLAN, map, Optional.empty(), plan, draft));
   }
 
   /** Whether a map is one of this mesh, and not of the piece before it was cleaned otherwise. */
@@ -192,14 +219,22 @@ final class PictureDesk {
       model = Optional.of(PieceModel.of(order.mesh(), order.isClosed()));
       shown = new long[model.get().chunks()];
       Arrays.fill(shown, 0);
+      lastOpened = Optional.empty();
       marks = Optional.empty();
     }
     PieceModel of = model.get();
     Optional<OpenedPiece> opened = Optional.empty();
     ShownSurface surface;
     if (order.subject() == Picture.Subject.PLAN) {
-      opened = order.plan().map(plan -> OpenedPiece.of(plan, of));
-      surface = opened.orElseThrow().surface();
+      opened = order.plan().map(plan -> opened(plan, of));
+      surface =
+          order
+              .sections()
+              .map(
+                  d ->
+                      new ShownSurface(
+                          d.mesh(), d.origin(), FaceClasses.of(d), of.mesh().faceCount()))
+              .orElse(opened.orElseThrow().surface());
     } else if (order.subject() == Picture.Subject.MARKS) {
       ShownSurface before = marks(of, order.map().orElseThrow());
       surface = order.draft().map(draft -> MarkClasses.surface(of, before, draft)).orElse(before);
@@ -214,6 +249,13 @@ final class PictureDesk {
     }
     shown = hashes;
     return new Picture(of, order.subject(), surface, opened, changed, chunks);
+  }
+
+  private OpenedPiece opened(PlannedJob plan, PieceModel of) {
+    if (lastOpened.isEmpty() || lastOpened.get().job() != plan) {
+      lastOpened = Optional.of(OpenedPiece.of(plan, of));
+    }
+    return lastOpened.get();
   }
 
   private ShownSurface marks(PieceModel of, SurfaceMap map) {

@@ -150,6 +150,11 @@ final class PieceModel {
     return Arrays.copyOfRange(order, index * CHUNK, Math.min(order.length, (index + 1) * CHUNK));
   }
 
+  /** The search tree over its faces. */
+  FaceTree tree() {
+    return tree;
+  }
+
   /** What a ray meets first: O(log n). */
   Optional<FaceTree.Hit> firstHit(PickRay ray) {
     return tree.firstHit(ray.ox(), ray.oy(), ray.oz(), ray.dx(), ray.dy(), ray.dz());

@@ -1,5 +1,6 @@
 package org.seamwright.window;
 
+import java.util.List;
 import java.util.Locale;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -23,6 +24,8 @@ final class PieceTools {
     ToggleButton sections = look(presenter, group, PieceColours.Look.SECTIONS, "look.sections");
     ToggleButton gold = look(presenter, group, PieceColours.Look.GOLD, "look.gold");
     sections.getStyleClass().add("left-pill");
+    ToggleButton again = look(presenter, group, PieceColours.Look.AGAIN, "look.again");
+    again.getStyleClass().add("center-pill");
     gold.getStyleClass().add("right-pill");
     group
         .selectedToggleProperty()
@@ -32,7 +35,7 @@ final class PieceTools {
                 before.setSelected(true);
               }
             });
-    HBox box = new HBox(sections, gold);
+    HBox box = new HBox(sections, again, gold);
     box.setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
     return box;
   }
@@ -82,14 +85,22 @@ final class PieceTools {
             entry(PieceColours.mix(palette.swatch(1), 0x26313C, 0.35), "legend.lap"),
             entry(palette.bare(), "legend.bare"),
             entry(palette.outOfScope(), "legend.out"));
+    List<String> activated = presenter.texts().activated();
+    for (int times = activated.size(); times >= 1; times--) {
+      box.getChildren().add(0, named(PieceColours.again(times), activated.get(times - 1)));
+    }
+    int heat = activated.size();
     box.getStyleClass().add("legend");
     box.setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
     presenter
         .look()
         .watch(
             look -> {
-              box.getChildren().get(0).setVisible(look == PieceColours.Look.GOLD);
-              box.getChildren().get(1).setVisible(look == PieceColours.Look.SECTIONS);
+              for (int i = 0; i < heat; i++) {
+                box.getChildren().get(i).setVisible(look == PieceColours.Look.AGAIN);
+              }
+              box.getChildren().get(heat).setVisible(look == PieceColours.Look.GOLD);
+              box.getChildren().get(heat + 1).setVisible(look == PieceColours.Look.SECTIONS);
             });
     return box;
   }
@@ -110,8 +121,12 @@ final class PieceTools {
   }
 
   private static Node entry(int rgb, String key) {
+    return named(rgb, Messages.text(key));
+  }
+
+  private static Node named(int rgb, String name) {
     Swatch swatch = new Swatch(14, 14, rgb);
-    Label text = new Label(Messages.text(key));
+    Label text = new Label(name);
     HBox entry = new HBox(swatch, text);
     entry.setAlignment(Pos.CENTER_LEFT);
     entry.getStyleClass().add("legend-entry");

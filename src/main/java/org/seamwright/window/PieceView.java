@@ -31,6 +31,11 @@ final class PieceView extends Pane {
   /** Wheel movement that halves the distance, in the toolkit's pixels. */
   private static final double SCROLL_TO_HALVE = 320;
 
+  /** What an arrow key moves, as a share of the diagonal; with the shift key. */
+  private static final double NUDGE = 0.01;
+
+  private static final double NUDGE_FINE = 0.002;
+
   /** A press that moves less is a click. */
   private static final double CLICK_PIXELS = 4;
 
@@ -365,6 +370,9 @@ final class PieceView extends Pane {
       case F -> fit();
       case OPEN_BRACKET -> showing.wheel(-1);
       case CLOSE_BRACKET -> showing.wheel(1);
+      case N -> {
+        return showing.next(shift ? -1 : 1);
+      }
       case SPACE -> clickByKey();
       case ENTER -> {
         return showing.confirm();
@@ -398,7 +406,22 @@ final class PieceView extends Pane {
     return view.isPresent();
   }
 
+  /** A step to the side or upwards as the viewer sees it, mm. */
+  private double[] nudge(int right, int up, boolean fine) {
+    double[] m = camera.cameraMatrix();
+    double mm = model.bounds().diagonal() * (fine ? NUDGE_FINE : NUDGE);
+    double[] by = new double[3];
+    for (int axis = 0; axis < 3; axis++) {
+      // Columns of the matrix: right, down, ahead.
+      by[axis] = mm * (right * m[4 * axis] - up * m[4 * axis + 1]);
+    }
+    return by;
+  }
+
   private void step(int right, int up, boolean pan) {
+    if (showing.nudge(nudge(right, up, pan))) {
+      return;
+    }
     turn = Optional.empty();
     if (pan) {
       camera.pan(right * PAN_PER_KEY, -up * PAN_PER_KEY);

@@ -30,8 +30,10 @@ public final class SectionTexts {
    * @param gold metal to have ready
    * @param time all steps
    * @param overLimit whether it is larger than the limit
+   * @param name what the user calls it; may be empty
    */
-  public record Row(int id, String worked, String gold, String time, boolean overLimit) {}
+  public record Row(
+      int id, String worked, String gold, String time, boolean overLimit, String name) {}
 
   /** Texts of a planned job. */
   public SectionTexts(PlannedJob job) {
@@ -51,17 +53,73 @@ public final class SectionTexts {
 
   /** All sections, in working order. */
   public List<Row> rows() {
-    return job.sections().sections().stream().map(this::row).toList();
+    return rows(job.sections().sections(), job.plating());
   }
 
-  private Row row(Section section) {
-    PlatingPlan.SectionAmounts amounts = amounts(section.id());
+  /** Sections as an edit would leave them. */
+  public List<Row> rows(List<Section> sections, PlatingPlan plating) {
+    return sections.stream().map(s -> row(s, plating.sections().get(s.id() - 1))).toList();
+  }
+
+  private Row row(Section section, PlatingPlan.SectionAmounts amounts) {
     return new Row(
         section.id(),
         figures.area(section.workedMm2()),
         figures.mass(amounts.goldG()),
         figures.time(amounts.seconds()),
-        overLimit(section));
+        overLimit(section),
+        section.name());
+  }
+
+  /** The limit, what sets it, and how many sections break it. */
+  public String limit() {
+    String most = figures.area(job.limitMm2());
+    String text =
+        job.limitIsSet()
+            ? job.wetLimit()
+                .map(
+                    wet ->
+                        Messages.text(
+                            "limit.set-beside",
+                            most,
+                            figures.area(wet.limitMm2()),
+                            wet.governedBy()))
+                .orElse(Messages.text("limit.set", most))
+            : Messages.text("limit.wet", most, job.wetLimit().orElseThrow().governedBy());
+    long over = job.sections().sections().stream().filter(this::overLimit).count();
+    return over == 0 ? text : text + " " + Messages.text("limit.over", Long.toString(over));
+  }
+
+  /** Whether any section is larger than the limit. */
+  public boolean isAnyOver() {
+    return job.sections().sections().stream().anyMatch(this::overLimit);
+  }
+
+  /** How the figures of the limit come about; empty if that can't be told. */
+  public String limitExplanation() {
+    return job.wetLimit().map(wet -> wet.explanation()).orElse("");
+  }
+
+  /** The areas that are activated once, twice and more often, as a key to the heat layer. */
+  public List<String> activated() {
+    return List.of(
+        Messages.text("again.once", figures.area(job.sections().onceMm2())),
+        Messages.text("again.twice", figures.area(job.sections().twiceMm2())),
+        Messages.text("again.more", figures.area(job.sections().moreMm2())));
+  }
+
+  /** What a section is called by the user; may be empty. */
+  public String name(int id) {
+    return section(id).name();
+  }
+
+  /** The figures of a section beyond those in the list. */
+  public List<Line> laps(int id) {
+    Section section = section(id);
+    return List.of(
+        line("section.net", figures.area(section.netMm2())),
+        line("section.flash-lap", figures.area(section.flashLapMm2())),
+        line("section.activation-lap", figures.area(section.activationLapMm2())));
   }
 
   /** The figures of a section. */

@@ -2,7 +2,11 @@ package org.seamwright.window;
 
 import java.util.Optional;
 import java.util.function.IntConsumer;
+import javafx.css.PseudoClass;
 import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.TitledPane;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import org.seamwright.desk.DeskState;
@@ -11,13 +15,18 @@ import org.seamwright.desk.PlatingForm;
 import org.seamwright.job.Job;
 import org.seamwright.job.PlannedJob;
 
-/** Sections: how large they may be, and those that came of it. */
+/** Sections: how large they may be, those that came of it, and the tools that change them. */
 final class SectionsPlaceView extends VBox {
+  private static final PseudoClass OVER_LIMIT = PseudoClass.getPseudoClass("over-limit");
+
+  private final Session session;
   private final VBox found = new VBox();
+  private final Label limit = PartsView.muted("");
 
   SectionsPlaceView(Session session) {
+    this.session = session;
     setId("place-sections");
-    getStyleClass().add("place");
+    getStyleClass().addAll("place", "sections-place");
     FormView form =
         new FormView(
             session,
@@ -35,8 +44,19 @@ final class SectionsPlaceView extends VBox {
               way.setText(text);
               way.setAccessibleText(text);
             });
+    limit.setId("limit-sentence");
+    limit.getStyleClass().add("limit");
+    VBox rules = new VBox(form, way);
+    rules.getStyleClass().add("group");
+    TitledPane pane = new TitledPane(Messages.text("sections.rules"), rules);
+    pane.setId("section-rules");
+    pane.setExpanded(false);
+    pane.setAnimated(false);
+    pane.setMinHeight(USE_PREF_SIZE);
+    pane.setAccessibleText(Messages.text("sections.rules"));
+    pane.getStyleClass().add("dense");
     VBox.setVgrow(found, Priority.ALWAYS);
-    getChildren().addAll(PartsView.heading("sections.rules"), form, way, found);
+    getChildren().addAll(new SectionToolsView(session.hands()), limit, pane, found);
   }
 
   private static boolean isByArea(DeskState state) {
@@ -58,7 +78,10 @@ final class SectionsPlaceView extends VBox {
     found.getChildren().clear();
     plan.ifPresent(
         p -> {
-          SectionsView sections = new SectionsView(p, onChosen);
+          limit.setText(p.texts().limit());
+          limit.setTooltip(new Tooltip(p.texts().limitExplanation()));
+          pseudoClassStateChanged(OVER_LIMIT, p.texts().isAnyOver());
+          SectionsView sections = new SectionsView(p, session.hands(), onChosen);
           VBox.setVgrow(sections, Priority.ALWAYS);
           found.getChildren().add(sections);
         });

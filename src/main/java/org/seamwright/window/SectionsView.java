@@ -1,9 +1,12 @@
 package org.seamwright.window;
 
+import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.function.IntConsumer;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
 import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
@@ -11,14 +14,25 @@ import javafx.scene.control.TableCell;
 import javafx.scene.control.TableColumn;
 import javafx.scene.control.TableRow;
 import javafx.scene.control.TableView;
+import javafx.scene.control.Tooltip;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.seamwright.desk.Messages;
+import org.seamwright.desk.SectionDraft;
+import org.seamwright.desk.SectionHands;
 
 /** The sections in working order, and the figures of the one pointed at or chosen. */
 final class SectionsView extends VBox {
+  private static final PseudoClass DROP = PseudoClass.getPseudoClass("drop");
+
+  /** Its heading and some rows: in a low window the figures below make room. */
+  private static final double LEAST_HEIGHT = 150;
+
   private final PiecePresenter presenter;
+  private final SectionHands hands;
   private final IntConsumer onChosen;
   private final TableView<SectionTexts.Row> table = new TableView<>();
 
@@ -27,16 +41,40 @@ final class SectionsView extends VBox {
    *
    * @param onChosen told a section that was chosen in the list, to be turned to the viewer
    */
-  SectionsView(PiecePresenter presenter, IntConsumer onChosen) {
+  SectionsView(PiecePresenter presenter, SectionHands hands, IntConsumer onChosen) {
     this.presenter = presenter;
+    this.hands = hands;
     this.onChosen = onChosen;
     getStyleClass().add("side");
     Label heading = new Label(Messages.text("sections.heading"));
     heading.getStyleClass().add("side-heading");
     fillTable();
     VBox.setVgrow(table, Priority.ALWAYS);
-    getChildren().addAll(new SectionCard(presenter), heading, table);
+    table.setMinHeight(LEAST_HEIGHT);
+    getChildren().addAll(heading, table, new SectionCard(presenter, hands));
     presenter.selected().watch(this::showSelected);
+    hands.draft().watch(this::showDraft);
+  }
+
+  /** While an edit is tried out the list has its figures. */
+  private void showDraft(Optional<SectionDraft> draft) {
+    List<SectionTexts.Row> rows =
+        draft
+            .flatMap(SectionDraft::shown)
+            .map(d -> presenter.texts().rows(d.sections(), d.plating()))
+            .orElse(presenter.texts().rows());
+    if (!rows.equals(List.copyOf(table.getItems()))) {
+      table.getItems().setAll(rows);
+    }
+  }
+
+  private void onKey(KeyEvent event) {
+    SectionTexts.Row row = table.getSelectionModel().getSelectedItem();
+    int step = event.getCode() == KeyCode.UP ? -1 : event.getCode() == KeyCode.DOWN ? 1 : 0;
+    if (event.isAltDown() && step != 0 && row != null) {
+      hands.renumber(row.id(), row.id() + step);
+      event.consume();
+    }
   }
 
   private void fillTable() {
@@ -50,6 +88,8 @@ final class SectionsView extends VBox {
     table.getColumns().add(column("sections.time", SectionTexts.Row::time));
     table.getItems().setAll(presenter.texts().rows());
     table.setRowFactory(view -> row());
+    table.addEventFilter(KeyEvent.KEY_PRESSED, this::onKey);
+    table.setTooltip(new Tooltip(Messages.text("sections.reorder")));
     table
         .getSelectionModel()
         .selectedItemProperty()
@@ -62,6 +102,22 @@ final class SectionsView extends VBox {
         .addListener(
             (value, before, now) ->
                 presenter.hover(now && !row.isEmpty() ? row.getItem().id() : 0));
+    row.setOnDragDetected(
+        e -> {
+          if (!row.isEmpty()) {
+            row.startFullDrag();
+            e.consume();
+          }
+        });
+    row.setOnMouseDragEntered(e -> row.pseudoClassStateChanged(DROP, !row.isEmpty()));
+    row.setOnMouseDragExited(e -> row.pseudoClassStateChanged(DROP, false));
+    row.setOnMouseDragReleased(
+        e -> {
+          row.pseudoClassStateChanged(DROP, false);
+          if (!row.isEmpty() && e.getGestureSource() instanceof TableRow<?> from) {
+            hands.renumber(from.getIndex() + 1, row.getItem().id());
+          }
+        });
     return row;
   }
 
@@ -91,6 +147,7 @@ final class SectionsView extends VBox {
   private void chosen(int section) {
     if (section > 0 && !isSelected(section)) {
       presenter.select(section);
+      hands.chosen(section);
       onChosen.accept(section);
     }
   }

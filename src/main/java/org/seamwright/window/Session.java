@@ -13,6 +13,8 @@ import org.seamwright.desk.NewJobs;
 import org.seamwright.desk.NextStep;
 import org.seamwright.desk.PapersDesk;
 import org.seamwright.desk.Place;
+import org.seamwright.desk.SectionHands;
+import org.seamwright.desk.SectionTool;
 import org.seamwright.desk.Watched;
 import org.seamwright.shop.ShopBook;
 
@@ -21,6 +23,7 @@ final class Session {
   private final Desk desk;
   private final Marking marking;
   private final PapersDesk papers;
+  private final SectionHands hands;
   private final PictureDesk pictures;
   private final BenchDesk bench;
   private final BenchKeys benchKeys;
@@ -46,7 +49,8 @@ final class Session {
     this.desk = new Desk(threads.marker(), threads.planner(), threads.saver(), userInterface);
     this.marking = new Marking(desk, threads.others(), userInterface);
     this.papers = new PapersDesk(desk, threads.others(), userInterface);
-    this.pictures = new PictureDesk(desk, threads.pictures(), userInterface);
+    this.hands = new SectionHands(desk, threads.others(), userInterface);
+    this.pictures = new PictureDesk(desk, hands.draft(), threads.pictures(), userInterface);
     this.choices = choices;
     // Papers can take long: what is told at the bench must not wait for them.
     this.bench =
@@ -57,6 +61,9 @@ final class Session {
           pictures.at(now);
           if (now != Place.MARKS) {
             desk.tryOut(java.util.Optional.empty());
+          }
+          if (now != Place.SECTIONS) {
+            hands.take(SectionTool.LOOK);
           }
         });
   }
@@ -71,6 +78,10 @@ final class Session {
 
   PapersDesk papers() {
     return papers;
+  }
+
+  SectionHands hands() {
+    return hands;
   }
 
   PictureDesk pictures() {

@@ -24,6 +24,7 @@ import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.seamwright.desk.DeskState;
 import org.seamwright.desk.Place;
+import org.seamwright.desk.SectionTool;
 
 /**
  * The whole window: figures and path above, the piece in the middle, the place that is shown beside
@@ -45,6 +46,7 @@ final class ShellView extends BorderPane {
   private Optional<PieceView> piece = Optional.empty();
   private Optional<MarkShowing> marks = Optional.empty();
   private Optional<PiecePresenter> plan = Optional.empty();
+  private Optional<SectionShowing> hands = Optional.empty();
   private Optional<OpenedPiece> opened = Optional.empty();
   private Showing current = plain;
 
@@ -85,6 +87,17 @@ final class ShellView extends BorderPane {
     session.marking().tool().watch(tool -> marks.ifPresent(MarkShowing::refresh));
     session.marking().settings().watch(s -> marks.ifPresent(MarkShowing::refresh));
     session.marking().places().watch(p -> marks.ifPresent(MarkShowing::changedPlaces));
+    session.hands().tool().watch(tool -> takeSectionTool(tool));
+    session.hands().seam().watch(seam -> hands.ifPresent(SectionShowing::refresh));
+    session.hands().line().watch(line -> hands.ifPresent(SectionShowing::refresh));
+  }
+
+  /** A tool that is taken acts on the piece: keys go there from now on. */
+  private void takeSectionTool(SectionTool tool) {
+    hands.ifPresent(SectionShowing::refresh);
+    if (tool != SectionTool.LOOK) {
+      piece.ifPresent(PieceView::requestFocus);
+    }
   }
 
   /** The piece shown, if one is. */
@@ -144,7 +157,10 @@ final class ShellView extends BorderPane {
     Optional<Picture> picture = session.pictures().picture().get();
     Picture.Subject subject = picture.map(Picture::subject).orElse(Picture.Subject.PIECE);
     return switch (subject) {
-      case PLAN -> plan.<Showing>map(p -> p).orElse(plain);
+      case PLAN ->
+          session.place().get() == Place.SECTIONS
+              ? hands.<Showing>map(h -> h).orElse(plain)
+              : plan.<Showing>map(p -> p).orElse(plain);
       case MARKS -> marks.<Showing>map(m -> m).orElse(plain);
       case PIECE -> plain;
     };
@@ -185,6 +201,7 @@ final class ShellView extends BorderPane {
       PiecePresenter presenter = new PiecePresenter(now.opened().get());
       plan.ifPresent(before -> presenter.look().set(before.look().get()));
       plan = Optional.of(presenter);
+      hands = Optional.of(new SectionShowing(presenter, session.hands()));
       sections.show(plan, id -> piece.ifPresent(view -> view.face(presenter.facing(id))));
       bench.follow(plan, id -> piece.ifPresent(view -> view.face(presenter.facing(id))));
     }
@@ -199,7 +216,12 @@ final class ShellView extends BorderPane {
     }
     List<Node> nodes = new ArrayList<>(List.of(view));
     nodes.add(floating(PieceTools.views(view), Pos.TOP_RIGHT));
-    if (now instanceof PiecePresenter presenter) {
+    Optional<PiecePresenter> planned =
+        now instanceof SectionShowing s
+            ? Optional.of(s.presenter())
+            : now instanceof PiecePresenter p ? Optional.of(p) : Optional.empty();
+    if (planned.isPresent()) {
+      PiecePresenter presenter = planned.get();
       nodes.add(floating(PieceTools.looks(presenter), Pos.TOP_LEFT));
       nodes.add(floating(PieceTools.legend(presenter), Pos.BOTTOM_LEFT));
     } else if (now instanceof MarkShowing) {

@@ -60,4 +60,21 @@ interface Showing {
   default boolean escape() {
     return false;
   }
+
+  /**
+   * The next thing that the tool can take is chosen by key, or the one before; false if there is
+   * none.
+   */
+  default boolean next(int step) {
+    return false;
+  }
+
+  /**
+   * An arrow key moves what is taken; false if nothing is, so that the arrow turns the piece.
+   *
+   * @param byMm the movement
+   */
+  default boolean nudge(double[] byMm) {
+    return false;
+  }
 }

@@ -33,6 +33,8 @@ import org.junit.jupiter.api.Test;
 import org.seamwright.basis.Progress;
 import org.seamwright.job.PlannedJob;
 import org.seamwright.region.Treatment;
+import org.seamwright.desk.Desk;
+import org.seamwright.desk.SectionHands;
 import org.testfx.api.FxRobot;
 import org.testfx.api.FxToolkit;
 import org.testfx.util.WaitForAsyncUtils;
@@ -181,7 +183,13 @@ class PieceViewTest {
                       .mapToObj(c -> MeshChunk.of(PIECE.model(), PIECE.surface(), c))
                       .toList()));
           SectionsView sections =
-              new SectionsView(presenter, id -> view.face(presenter.facing(id)));
+              new SectionsView(
+                  presenter,
+                  new SectionHands(
+                      new Desk(Runnable::run, Runnable::run, Runnable::run, Runnable::run),
+                      Runnable::run,
+                      Runnable::run),
+                  id -> view.face(presenter.facing(id)));
           VBox side = new VBox(PieceTools.looks(presenter), sections);
           side.setPrefWidth(380);
           BorderPane root = new BorderPane(view);
