@@ -15,8 +15,8 @@ import org.seamwright.mesh.Topology;
 import org.seamwright.section.SectionPlan;
 
 /**
- * One line along which two sections meet, to be pointed at and moved: it ends where a third section,
- * or what is not plated, begins.
+ * One line along which two sections meet, to be pointed at and moved: it ends where a third
+ * section, or what is not plated, begins.
  *
  * @param earlier id of the section worked first
  * @param later id of the section worked later
@@ -101,7 +101,9 @@ public record SeamCourse(int earlier, int later, List<Vector3D> points) {
     return courses;
   }
 
-  /** Joins edges end to end, in the order they are given; closed lines repeat their first vertex. */
+  /**
+   * Joins edges end to end, in the order they are given; closed lines repeat their first vertex.
+   */
   private static List<int[]> chains(List<int[]> edges) {
     Map<Integer, List<Integer>> at = new HashMap<>();
     for (int e = 0; e < edges.size(); e++) {

@@ -53,8 +53,7 @@ final class SeamPull {
     for (int i = 0; i < now.length; i++) {
       int apart = Math.abs(i - taken);
       int way = course.isClosed() ? Math.min(apart, now.length - 1 - apart) : apart;
-      weight[i] =
-          share >= 1 ? 1 : way >= reach ? 0 : 0.5 * (1 + Math.cos(Math.PI * way / reach));
+      weight[i] = share >= 1 ? 1 : way >= reach ? 0 : 0.5 * (1 + Math.cos(Math.PI * way / reach));
     }
   }
 
@@ -103,8 +102,7 @@ final class SeamPull {
 
   /** A seam moves across itself; along itself it would only run over its ends. */
   private Vector3D across(Vector3D moved) {
-    Vector3D along =
-        now[Math.min(now.length - 1, taken + 1)].subtract(now[Math.max(0, taken - 1)]);
+    Vector3D along = now[Math.min(now.length - 1, taken + 1)].subtract(now[Math.max(0, taken - 1)]);
     return along.norm() > 0
         ? moved.subtract(along.multiply(moved.dot(along) / along.normSq()))
         : moved;

@@ -28,7 +28,10 @@ final class SectionBench {
 
   /** What sections are found from, their edits apart. */
   private record Key(
-      Mesh mesh, Treatment ground, List<org.seamwright.region.Mark> marks, Job.SectionRules rules,
+      Mesh mesh,
+      Treatment ground,
+      List<org.seamwright.region.Mark> marks,
+      Job.SectionRules rules,
       double limitMm2) {
     static Key of(PlannedJob plan) {
       Job job = plan.job();
@@ -108,9 +111,7 @@ final class SectionBench {
     for (int f = 0; f < parent.length; f++) {
       origin[f] = map.parentFace()[parent[f]];
       sectionOf[f] =
-          after[f] > 0
-              ? number[after[f]]
-              : map.of(parent[f]) == Treatment.OUT_OF_SCOPE ? -1 : 0;
+          after[f] > 0 ? number[after[f]] : map.of(parent[f]) == Treatment.OUT_OF_SCOPE ? -1 : 0;
     }
     List<SectionArea> areas = new ArrayList<>();
     figures

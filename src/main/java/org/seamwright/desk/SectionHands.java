@@ -578,15 +578,13 @@ public final class SectionHands {
 
   private void add(SectionEdit edit) {
     List<SectionEdit> edits =
-        new ArrayList<>(
-            desk.state().get().job().orElseThrow().sections().choices().edits());
+        new ArrayList<>(desk.state().get().job().orElseThrow().sections().choices().edits());
     edits.add(edit);
     desk.change(job -> withEdits(job, edits));
   }
 
   private static Job withEdits(Job job, List<SectionEdit> edits) {
-    return job.withSections(
-        job.sections().withChoices(job.sections().choices().withEdits(edits)));
+    return job.withSections(job.sections().withChoices(job.sections().choices().withEdits(edits)));
   }
 
   private void tryOut(Wish wish) {

@@ -18,8 +18,7 @@ public record SurfaceFoot(Mesh mesh, FaceTree tree) {
     SurfacePoint at = tree.nearest(point.getX(), point.getY(), point.getZ()).orElseThrow();
     double[] n = new double[3];
     Faces.normal(mesh, at.face(), n);
-    return new Touch(
-        Vector3D.of(at.at(mesh, 0), at.at(mesh, 1), at.at(mesh, 2)), Vector3D.of(n));
+    return new Touch(Vector3D.of(at.at(mesh, 0), at.at(mesh, 1), at.at(mesh, 2)), Vector3D.of(n));
   }
 
   /** The face nearest to a point. */

@@ -155,13 +155,7 @@ final class PictureDesk {
           place == Place.MARKS ? desk.preview().get().map() : Optional.empty();
       return Optional.of(
           new Order(
-              mesh,
-              closed,
-              Picture.Subject.MARKS,
-              map,
-              draft,
-              Optional.empty(),
-              Optional.empty()));
+              mesh, closed, Picture.Subject.MARKS, map, draft, Optional.empty(), Optional.empty()));
     }
     Optional<SectionDraft.Shown> draft =
         place == Place.SECTIONS
@@ -252,7 +246,7 @@ final class PictureDesk {
   }
 
   private OpenedPiece opened(PlannedJob plan, PieceModel of) {
-    if (lastOpened.isEmpty() || lastOpened.get().job() != plan) {
+    if (lastOpened.isEmpty() || !Identity.same(Optional.of(lastOpened.get().job()), Optional.of(plan))) {
       lastOpened = Optional.of(OpenedPiece.of(plan, of));
     }
     return lastOpened.get();

@@ -60,8 +60,7 @@ class SectionHandsTest {
                 .withSections(
                     new Job.SectionRules(new Job.Limit.Area(5000), 1, 2)
                         .withChoices(
-                            SectionChoices.of(
-                                new SectionWay.Strips(Vector3D.Unit.PLUS_X, 2)))));
+                            SectionChoices.of(new SectionWay.Strips(Vector3D.Unit.PLUS_X, 2)))));
     work();
     var meshMm = desk.state().get().piece().orElseThrow().mesh();
     hands.over(new SurfaceFoot(meshMm, FaceTree.of(meshMm)));

@@ -33,9 +33,10 @@ class FaceClassesTest {
     seen[FaceClasses.BARE] = true;
     seen[FaceClasses.OUT_OF_SCOPE] = true;
     for (int id = 1; id <= 5; id++) {
-      for (int c : new int[] {
-          FaceClasses.plain(id), FaceClasses.lap(id), FaceClasses.twice(id), FaceClasses.more(id)
-        }) {
+      for (int c :
+          new int[] {
+            FaceClasses.plain(id), FaceClasses.lap(id), FaceClasses.twice(id), FaceClasses.more(id)
+          }) {
         assertThat(seen[c]).isFalse();
         seen[c] = true;
         assertThat(FaceClasses.section(c)).isEqualTo(id);
