@@ -1,6 +1,7 @@
 package org.seamwright.desk;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
@@ -339,7 +340,23 @@ public final class Desk {
 
   /** Shows what a mark would do if it were added; empty to show none. */
   public void tryOut(Optional<Mark> draft) {
-    results.tryOut(draft);
+    tryOut(draft.map(List::of).orElse(List.of()));
+  }
+
+  /** Shows what marks would do if they were added; none to show none. */
+  public void tryOut(List<Mark> drafts) {
+    List<Mark> marks = state.get().job().map(Job::marks).orElse(List.of());
+    results.tryOut(
+        drafts.isEmpty() ? Optional.empty() : Optional.of(Trial.added(marks, drafts)));
+  }
+
+  /** Shows what a mark would do in place of one of the job. */
+  void tryOut(int index, Mark mark) {
+    state
+        .get()
+        .job()
+        .filter(job -> index < job.marks().size())
+        .ifPresent(job -> results.tryOut(Optional.of(Trial.replaced(job.marks(), index, mark))));
   }
 
   /** A point of the model as read, in the file's own unit, for a length between two of them. */

@@ -55,9 +55,34 @@ final class Drafts {
   /** What lies between two places: heights for a ring, angles for a sector. */
   static Optional<Mark> between(
       MarkTool tool, ToolSettings set, PieceAxis axis, Vector3D a, Vector3D b, double diagonalMm) {
-    return tool == MarkTool.RING
-        ? ring(set, axis, a, b, diagonalMm)
-        : sector(set, axis, a, b, diagonalMm);
+    return switch (tool) {
+      case RING -> ring(set, axis, a, b, diagonalMm);
+      case BOX -> box(set, a, b, diagonalMm);
+      default -> sector(set, axis, a, b, diagonalMm);
+    };
+  }
+
+  /**
+   * A box from corner to corner; where these are nearer to each other than the depth to both sides,
+   * as on a flat field, it is that deep about their middle.
+   */
+  private static Optional<Mark> box(
+      ToolSettings set, Vector3D a, Vector3D b, double diagonalMm) {
+    double[] low = new double[3];
+    double[] high = new double[3];
+    for (int i = 0; i < 3; i++) {
+      double one = a.toArray()[i];
+      double other = b.toArray()[i];
+      double half = Math.abs(one - other) / 2;
+      double out = half < set.byMm() ? set.byMm() - half : 0;
+      low[i] = Tidy.length(Math.min(one, other) - out, diagonalMm);
+      high[i] = Tidy.length(Math.max(one, other) + out, diagonalMm);
+      if (!(low[i] < high[i])) {
+        return Optional.empty();
+      }
+    }
+    return Optional.of(
+        new Mark.InBox(NO_NAME, set.treatment(), Vector3D.of(low), Vector3D.of(high)));
   }
 
   private static Optional<Mark> ring(

@@ -19,6 +19,13 @@ public final class MarkEdits {
     return after;
   }
 
+  /** With a mark in place of another. */
+  public static List<Mark> replaced(List<Mark> marks, int index, Mark mark) {
+    List<Mark> after = new ArrayList<>(marks);
+    after.set(index, mark);
+    return after;
+  }
+
   /** Without a mark. */
   public static List<Mark> dropped(List<Mark> marks, int index) {
     List<Mark> after = new ArrayList<>(marks);

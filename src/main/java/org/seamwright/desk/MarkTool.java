@@ -16,6 +16,8 @@ public enum MarkTool {
   RING(Use.TWO_CLICKS),
   /** A slice about the axis. */
   SECTOR(Use.TWO_CLICKS),
+  /** A box between two corners. */
+  BOX(Use.TWO_CLICKS),
   /** A closed outline. */
   OUTLINE(Use.CORNERS),
   /** All that faces as the place clicked. */
@@ -60,6 +62,14 @@ public enum MarkTool {
   /** How it is used. */
   public Use use() {
     return use;
+  }
+
+  /** Whether it marks places that are pointed at, and so can mark them elsewhere too. */
+  public boolean takesPlace() {
+    return switch (this) {
+      case STROKE, FILL, PLANE, OUTLINE, FACING, PART -> true;
+      default -> false;
+    };
   }
 
   /** Its word in keys of texts. */

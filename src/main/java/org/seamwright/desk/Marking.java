@@ -26,8 +26,15 @@ public final class Marking {
   private final Watched<Boolean> closed = new Watched<>(false);
   private Optional<Piece> piece = Optional.empty();
   private Optional<PieceAxis> axis = Optional.empty();
+  private final Watched<MarkCopies> copies = new Watched<>(MarkCopies.NONE);
+  private final Watched<Boolean> snaps = new Watched<>(false);
+  private final MarkEditing editing;
+  private Optional<CreaseSnap> creases = Optional.empty();
   private Optional<Touch> under = Optional.empty();
   private boolean isDrawing;
+
+  /** An edge turned by less than this is no sharp edge to lay a corner on, degrees. */
+  private static final double SHARP_DEGREES = 30;
 
   /**
    * Makes a presenter.
@@ -38,6 +45,7 @@ public final class Marking {
     this.desk = desk;
     this.background = background;
     this.userInterface = userInterface;
+    this.editing = new MarkEditing(desk, () -> axis);
     desk.state().watch(state -> onPiece(state.piece()));
   }
 
@@ -49,6 +57,41 @@ public final class Marking {
   /** What tools are set to. */
   public Watched<ToolSettings> settings() {
     return settings;
+  }
+
+  /** Where else a tool marks in the same breath. */
+  public Watched<MarkCopies> copies() {
+    return copies;
+  }
+
+  /** Whether places near a sharp edge are laid on it. */
+  public Watched<Boolean> snaps() {
+    return snaps;
+  }
+
+  /** The mark that is changed after the fact. */
+  public MarkEditing editing() {
+    return editing;
+  }
+
+  /** Sets where else a tool marks. */
+  public void setCopies(MarkCopies next) {
+    copies.set(next);
+    refresh();
+  }
+
+  /** Sets whether places near a sharp edge are laid on it. */
+  public void setSnaps(boolean next) {
+    snaps.set(next);
+    refresh();
+  }
+
+  /** Takes a mark of the list to be changed: its places become handles. */
+  public void edit(int index) {
+    clear();
+    tool.set(MarkTool.NONE);
+    desk.tryOut(Optional.<Mark>empty());
+    editing.take(index);
   }
 
   /** Places of the stroke, the limits or the corners so far. */
@@ -78,6 +121,7 @@ public final class Marking {
     double before = piece.map(p -> p.survey().bounds().diagonal()).orElse(0.0);
     piece = now;
     axis = Optional.empty();
+    creases = Optional.empty();
     double diagonal = diagonal();
     if (Math.abs(diagonal - before) > 0.5 * diagonal) {
       settings.set(ToolSettings.start(diagonal).withTreatment(settings.get().treatment()));
@@ -86,10 +130,12 @@ public final class Marking {
     background.execute(
         () -> {
           PieceAxis found = PieceAxis.of(of.mesh());
+          CreaseSnap sharp = CreaseSnap.of(of.mesh(), SHARP_DEGREES);
           userInterface.execute(
               () -> {
                 if (Identity.same(piece, now)) {
                   axis = Optional.of(found);
+                  creases = Optional.of(sharp);
                   refresh();
                 }
               });
@@ -103,6 +149,7 @@ public final class Marking {
   /** Takes a tool; what the last one had begun is dropped. */
   public void take(MarkTool next) {
     clear();
+    editing.leave();
     tool.set(next);
     refresh();
   }
@@ -113,8 +160,23 @@ public final class Marking {
     refresh();
   }
 
+  /** A place as it counts: on a sharp edge if one is near and that is wanted. */
+  public Touch snapped(Touch touch) {
+    return snaps.get()
+        ? creases
+            .flatMap(c -> c.near(touch.point()))
+            .map(p -> new Touch(p, touch.normal()))
+            .orElse(touch)
+        : touch;
+  }
+
   /** The pointer is on a place, or off the piece. */
-  public void pointAt(Optional<Touch> touch) {
+  public void pointAt(Optional<Touch> pointer) {
+    Optional<Touch> touch = pointer.map(this::snapped);
+    if (editing.isActive()) {
+      editing.pointAt(touch);
+      return;
+    }
     under = touch;
     if (isDrawing) {
       touch.ifPresent(this::draw);
@@ -124,7 +186,12 @@ public final class Marking {
   }
 
   /** A button goes down on a place: a stroke begins. */
-  public void press(Touch touch) {
+  public void press(Touch pointer) {
+    Touch touch = snapped(pointer);
+    if (editing.isActive()) {
+      editing.press(touch);
+      return;
+    }
     under = Optional.of(touch);
     if (tool.get().use() == MarkTool.Use.DRAG) {
       isDrawing = true;
@@ -144,7 +211,9 @@ public final class Marking {
 
   /** The button goes up: a stroke is added. */
   public void release() {
-    if (isDrawing) {
+    if (editing.isActive()) {
+      editing.release();
+    } else if (isDrawing) {
       isDrawing = false;
       Optional<Mark> stroke = Drafts.stroke(settings.get(), places.get(), diagonal());
       places.set(List.of());
@@ -153,7 +222,11 @@ public final class Marking {
   }
 
   /** A click on a place with a tool that is no brush. */
-  public void click(Touch touch) {
+  public void click(Touch pointer) {
+    Touch touch = snapped(pointer);
+    if (editing.isActive()) {
+      return;
+    }
     under = Optional.of(touch);
     switch (tool.get().use()) {
       case CLICK -> draft().ifPresent(this::add);
@@ -186,7 +259,9 @@ public final class Marking {
 
   /** Enter: closes an outline, or adds what a form shows. */
   public void confirm() {
-    if (tool.get().use() == MarkTool.Use.CORNERS && !closed.get() && places.get().size() >= 3) {
+    if (editing.isActive()) {
+      editing.release();
+    } else if (tool.get().use() == MarkTool.Use.CORNERS && !closed.get() && places.get().size() >= 3) {
       closed.set(true);
       refresh();
     } else if (tool.get().use() == MarkTool.Use.FORM) {
@@ -196,7 +271,9 @@ public final class Marking {
 
   /** Escape: drops what was begun, or puts the tool back. */
   public void escape() {
-    if (places.get().isEmpty() && !closed.get()) {
+    if (editing.isActive()) {
+      editing.leave();
+    } else if (places.get().isEmpty() && !closed.get()) {
       take(MarkTool.NONE);
     } else {
       clear();
@@ -206,7 +283,7 @@ public final class Marking {
 
   /** Whether escape would do anything. */
   public boolean isActive() {
-    return tool.get() != MarkTool.NONE;
+    return tool.get() != MarkTool.NONE || editing.isActive();
   }
 
   private void clear() {
@@ -218,7 +295,8 @@ public final class Marking {
   private void add(Mark mark) {
     boolean form = tool.get().use() == MarkTool.Use.FORM;
     clear();
-    desk.change(job -> job.withMarks(MarkEdits.added(job.marks(), mark)));
+    List<Mark> more = withCopies(mark);
+    desk.change(job -> job.withMarks(Trial.added(job.marks(), more).marks()));
     if (form) {
       // A form's mark stays shown as a draft otherwise, as if it were to be added again.
       tool.set(MarkTool.NONE);
@@ -248,7 +326,15 @@ public final class Marking {
     };
   }
 
+  private List<Mark> withCopies(Mark mark) {
+    return axis.isPresent() && tool.get().takesPlace()
+        ? copies.get().of(mark, axis.get(), settings.get().count(), diagonal())
+        : List.of(mark);
+  }
+
   private void refresh() {
-    desk.tryOut(draft());
+    if (!editing.isActive()) {
+      desk.tryOut(draft().map(this::withCopies).orElse(List.of()));
+    }
   }
 }

@@ -51,7 +51,7 @@ final class Results {
   private AtomicBoolean previewCancelled = new AtomicBoolean();
 
   /** The mark to try out next. */
-  private Optional<Mark> wanted = Optional.empty();
+  private Optional<Trial> wanted = Optional.empty();
 
   /** Whether a mark is being tried out. */
   private boolean trying;
@@ -221,7 +221,7 @@ final class Results {
    * Works out what a mark would do. One that is being worked out is finished first, and of those
    * asked for meanwhile only the latest follows, so that a moving pointer always shows something.
    */
-  void tryOut(Optional<Mark> draft) {
+  void tryOut(Optional<Trial> draft) {
     wanted = draft;
     DeskState s = desk.state().get();
     if (draft.isEmpty() || s.job().isEmpty() || s.piece().isEmpty()) {
@@ -230,7 +230,7 @@ final class Results {
       desk.preview().set(Preview.none());
       return;
     }
-    desk.preview().set(desk.preview().get().with(draft.get()));
+    desk.preview().set(desk.preview().get().with(draft.get().first()));
     if (!trying) {
       tryNext();
     }
@@ -241,7 +241,7 @@ final class Results {
     if (wanted.isEmpty() || s.job().isEmpty() || s.piece().isEmpty()) {
       return;
     }
-    Mark mark = wanted.get();
+    Trial trial = wanted.get();
     wanted = Optional.empty();
     trying = true;
     AtomicBoolean mine = new AtomicBoolean();
@@ -251,7 +251,7 @@ final class Results {
     Path file = file(s);
     marker.execute(
         () -> {
-          Optional<Preview> found = tried(job, file, on, mark, mine);
+          Optional<Preview> found = tried(job, file, on, trial, mine);
           userInterface.execute(
               () -> {
                 trying = false;
@@ -263,16 +263,17 @@ final class Results {
         });
   }
 
-  private Optional<Preview> tried(Job job, Path file, Piece on, Mark mark, AtomicBoolean mine) {
+  private Optional<Preview> tried(
+      Job job, Path file, Piece on, Trial trial, AtomicBoolean mine) {
     try {
-      return mine.get() ? Optional.empty() : Optional.of(preview(job, file, on, mark, mine));
+      return mine.get() ? Optional.empty() : Optional.of(preview(job, file, on, trial, mine));
     } catch (CancellationException e) {
       return Optional.empty();
     } catch (InputException e) {
-      return Optional.of(Preview.refused(mark, Trouble.sentence(e.problem()) + " " + e.remedy()));
+      return Optional.of(Preview.refused(trial.first(), Trouble.sentence(e.problem()) + " " + e.remedy()));
     } catch (RuntimeException | Error e) {
       // A preview that fails must not end the thread; adding the mark tells what is wrong.
-      return Optional.of(Preview.refused(mark, e.toString()));
+      return Optional.of(Preview.refused(trial.first(), e.toString()));
     }
   }
 
@@ -280,10 +281,9 @@ final class Results {
     return s.jobFile().orElseGet(() -> NewJobs.beside(s.meshFile().orElseThrow()));
   }
 
-  private Preview preview(Job job, Path file, Piece on, Mark mark, AtomicBoolean mine)
+  private Preview preview(Job job, Path file, Piece on, Trial trial, AtomicBoolean mine)
       throws InputException {
-    List<Mark> marks = bodies.marks(job, file);
-    marks.add(mark);
+    List<Mark> marks = bodies.marks(job.withMarks(trial.marks()), file);
     Progress progress =
         fraction -> {
           if (mine.get()) {
@@ -291,7 +291,10 @@ final class Results {
           }
         };
     SurfaceMap map = bench.trial(on, job.ground(), marks, progress);
-    double changed = map.effects().get(marks.size() - 1).changedMm2();
-    return new Preview(Optional.of(mark), Optional.of(map), changed, "");
+    double changed =
+        map.effects().subList(trial.from(), trial.to()).stream()
+            .mapToDouble(SurfaceMap.Effect::changedMm2)
+            .sum();
+    return new Preview(Optional.of(trial.first()), Optional.of(map), changed, "");
   }
 }

@@ -1,5 +1,6 @@
 package org.seamwright.window;
 
+import java.util.Arrays;
 import java.util.function.IntUnaryOperator;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
@@ -84,6 +85,17 @@ record EdgeLines(float[] points, int[] faces) {
       points[at + 6 + axis] = (float) (p[b + axis] + in[axis] + up);
       points[at + 9 + axis] = (float) (p[a + axis] + in[axis] + up);
     }
+  }
+
+  /** These lines and others. */
+  EdgeLines with(EdgeLines more) {
+    float[] allPoints = Arrays.copyOf(points, points.length + more.points.length);
+    System.arraycopy(more.points, 0, allPoints, points.length, more.points.length);
+    int[] allFaces = Arrays.copyOf(faces, faces.length + more.faces.length);
+    for (int i = 0; i < more.faces.length; i++) {
+      allFaces[faces.length + i] = more.faces[i] + (i % 3 == 0 ? points.length / 3 : 0);
+    }
+    return new EdgeLines(allPoints, allFaces);
   }
 
   boolean isEmpty() {

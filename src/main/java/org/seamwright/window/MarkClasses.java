@@ -26,6 +26,16 @@ final class MarkClasses {
     };
   }
 
+  /** Pattern of a class, as {@link HatchLines} draws them: gold is plain. */
+  static int pattern(int faceClass) {
+    return switch (faceClass) {
+      case FaceClasses.OUT_OF_SCOPE -> 2;
+      case FaceClasses.BARE -> 1;
+      case 2 -> 0;
+      default -> 3;
+    };
+  }
+
   static int[] colours() {
     return COLOURS.clone();
   }

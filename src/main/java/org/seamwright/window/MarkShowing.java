@@ -3,12 +3,18 @@ package org.seamwright.window;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.desk.MarkTool;
 import org.seamwright.desk.Marking;
+import org.seamwright.desk.SurfaceFoot;
+import org.seamwright.region.Mark;
 
 /** The piece while it is marked: the pointer is the tool that is taken. */
 final class MarkShowing implements Showing {
+  /** Radius of the ring about a handle, as a share of the diagonal. */
+  private static final double HANDLE_SHARE = 0.012;
+
   private final Marking marking;
   private final PieceModel model;
 
@@ -21,6 +27,7 @@ final class MarkShowing implements Showing {
   MarkShowing(Marking marking, PieceModel model) {
     this.marking = marking;
     this.model = model;
+    marking.editing().over(new SurfaceFoot(model.mesh(), model.tree()));
   }
 
   /** The tool, its settings or its places have changed. */
@@ -53,11 +60,18 @@ final class MarkShowing implements Showing {
 
   @Override
   public boolean isBrush() {
+    return isPainting() || marking.editing().grabs();
+  }
+
+  private boolean isPainting() {
     return marking.tool().get().use() == MarkTool.Use.DRAG;
   }
 
   @Override
   public Sketch sketch() {
+    if (marking.editing().isActive()) {
+      return handles();
+    }
     List<double[]> dots = new ArrayList<>();
     double[] line = new double[0];
     MarkTool.Use use = marking.tool().get().use();
@@ -72,8 +86,30 @@ final class MarkShowing implements Showing {
         }
       }
     }
-    double[] ring = isBrush() ? under.map(this::ring).orElse(new double[0]) : new double[0];
+    double[] ring = isPainting() ? under.map(this::ring).orElse(new double[0]) : new double[0];
     return new Sketch(List.copyOf(swath), ring, line, marking.closed().get(), dots);
+  }
+
+  /** The places of a mark that is changed, a ring about the one that is taken. */
+  private Sketch handles() {
+    List<Vector3D> handles = marking.editing().handles();
+    List<double[]> dots = new ArrayList<>();
+    handles.forEach(h -> dots.add(h.toArray()));
+    double[] line = new double[3 * marking.editing().joined()];
+    for (int i = 0; i < line.length / 3; i++) {
+      System.arraycopy(dots.get(i), 0, line, 3 * i, 3);
+    }
+    boolean closed =
+        marking.editing().mark().get().filter(m -> m instanceof Mark.Outline).isPresent();
+    OptionalInt taken = marking.editing().handle().get();
+    double[] ring = new double[0];
+    if (taken.isPresent() && taken.getAsInt() < dots.size()) {
+      double[] at = dots.get(taken.getAsInt());
+      ring =
+          Sketch.ring(
+              model, at, new double[] {0, 0, 1}, HANDLE_SHARE * model.bounds().diagonal());
+    }
+    return new Sketch(List.of(), ring, line, closed, dots);
   }
 
   private double[] ring(Pick at) {
@@ -98,7 +134,9 @@ final class MarkShowing implements Showing {
     swath.clear();
     under = Optional.of(pick);
     marking.press(pick.touch(model));
-    swath.add(ring(pick));
+    if (marking.isDrawing()) {
+      swath.add(ring(pick));
+    }
     changed.run();
   }
 
@@ -144,6 +182,20 @@ final class MarkShowing implements Showing {
       swath.clear();
       changed.run();
     }
+    return means;
+  }
+
+  @Override
+  public boolean next(int step) {
+    boolean means = marking.editing().next(step);
+    changed.run();
+    return means;
+  }
+
+  @Override
+  public boolean nudge(double[] byMm) {
+    boolean means = marking.editing().nudge(Vector3D.of(byMm));
+    changed.run();
     return means;
   }
 }

@@ -55,6 +55,7 @@ final class MarksPlaceView extends VBox {
             new ToolSettingsView(session),
             draft,
             add,
+            new MarkEditingView(session),
             PartsView.heading("marks.list"),
             list);
     session
@@ -194,7 +195,14 @@ final class MarksPlaceView extends VBox {
             "✕",
             Messages.text("marks.drop", row.title()),
             () -> session.desk().change(job -> job.withMarks(MarkEdits.dropped(job.marks(), i))));
-    HBox top = PartsView.row(on, name, up, down, drop);
+    Button edit =
+        PartsView.sign(
+            "mark-edit-" + number,
+            "✎",
+            Messages.text("marks.edit", row.title()),
+            () -> session.marking().edit(i));
+    edit.setDisable(!row.isOn());
+    HBox top = PartsView.row(on, name, edit, up, down, drop);
     Label what = new Label(row.name().isEmpty() ? "" : row.kind());
     what.getStyleClass().add("muted");
     Label changes = new Label(row.changes());

@@ -31,6 +31,7 @@ final class PictureDesk {
   private final Executor userInterface;
   private final Watched<Optional<Picture>> picture = new Watched<>(Optional.empty());
   private final Watched<Optional<EdgeLines>> lines = new Watched<>(Optional.empty());
+  private final Watched<Boolean> patterns = new Watched<>(true);
   private Place place = Place.PIECE;
   private Optional<Order> wanted = Optional.empty();
   private Optional<Order> last = Optional.empty();
@@ -57,14 +58,16 @@ final class PictureDesk {
       Optional<SurfaceMap> map,
       Optional<SurfaceMap> draft,
       Optional<PlannedJob> plan,
-      Optional<SectionDraft.Shown> sections) {
+      Optional<SectionDraft.Shown> sections,
+      boolean patterned) {
     boolean isSame(Order other) {
       return Identity.same(mesh, other.mesh)
           && subject == other.subject
           && Identity.same(map, other.map)
           && Identity.same(draft, other.draft)
           && Identity.same(plan, other.plan)
-          && Identity.same(sections, other.sections);
+          && Identity.same(sections, other.sections)
+          && patterned == other.patterned;
     }
   }
 
@@ -80,6 +83,7 @@ final class PictureDesk {
     desk.state().watch(state -> refresh());
     desk.preview().watch(preview -> refresh());
     sections.watch(draft -> refresh());
+    patterns.watch(on -> refresh());
   }
 
   /** What to show, once there is something. */
@@ -90,6 +94,11 @@ final class PictureDesk {
   /** Lines on the surface of the last picture; they come a little after it. */
   Watched<Optional<EdgeLines>> lines() {
     return lines;
+  }
+
+  /** Whether classes have patterns besides their colours. */
+  Watched<Boolean> patterns() {
+    return patterns;
   }
 
   /** The window has gone to another place. */
@@ -129,7 +138,8 @@ final class PictureDesk {
                       Optional.empty(),
                       Optional.empty(),
                       Optional.empty(),
-                      Optional.empty()));
+                      Optional.empty(),
+                      false));
     }
     Mesh mesh = state.piece().get().mesh();
     boolean closed = state.piece().get().survey().closed();
@@ -148,21 +158,37 @@ final class PictureDesk {
               Optional.empty(),
               Optional.empty(),
               Optional.empty(),
-              Optional.empty()));
+              Optional.empty(),
+              false));
     }
     if (place == Place.MARKS || plan.isEmpty()) {
       Optional<SurfaceMap> draft =
           place == Place.MARKS ? desk.preview().get().map() : Optional.empty();
       return Optional.of(
           new Order(
-              mesh, closed, Picture.Subject.MARKS, map, draft, Optional.empty(), Optional.empty()));
+              mesh,
+              closed,
+              Picture.Subject.MARKS,
+              map,
+              draft,
+              Optional.empty(),
+              Optional.empty(),
+              patterns.get()));
     }
     Optional<SectionDraft.Shown> draft =
         place == Place.SECTIONS
             ? sections.get().flatMap(SectionDraft::shown).filter(d -> plan.isPresent())
             : Optional.empty();
     return Optional.of(
-        new Order(mesh, closed, Picture.Subject.PLAN, map, Optional.empty(), plan, draft));
+        new Order(
+            mesh,
+            closed,
+            Picture.Subject.PLAN,
+            map,
+            Optional.empty(),
+            plan,
+            draft,
+            patterns.get()));
   }
 
   /** Whether a map is one of this mesh, and not of the piece before it was cleaned otherwise. */
@@ -194,7 +220,11 @@ final class PictureDesk {
               });
           if (made.subject() != Picture.Subject.PIECE) {
             EdgeLines edges = EdgeLines.of(made.model(), made.surface(), kinds(made));
-            userInterface.execute(() -> lines.set(Optional.of(edges)));
+            EdgeLines all =
+                order.patterned()
+                    ? edges.with(HatchLines.of(made.model(), made.surface(), patterns(made)))
+                    : edges;
+            userInterface.execute(() -> lines.set(Optional.of(all)));
           } else {
             userInterface.execute(() -> lines.set(Optional.empty()));
           }
@@ -206,6 +236,12 @@ final class PictureDesk {
     return made.subject() == Picture.Subject.PLAN
         ? c -> FaceClasses.section(c) > 0 ? FaceClasses.section(c) + 2 : c
         : IntUnaryOperator.identity();
+  }
+
+  private static HatchLines.Pattern patterns(Picture made) {
+    return made.subject() == Picture.Subject.PLAN
+        ? c -> c <= FaceClasses.BARE ? MarkClasses.pattern(c) : 0
+        : MarkClasses::pattern;
   }
 
   private Picture make(Order order) {

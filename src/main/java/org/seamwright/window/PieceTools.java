@@ -5,6 +5,7 @@ import java.util.Locale;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
@@ -13,6 +14,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.seamwright.desk.Messages;
+import org.seamwright.desk.Watched;
 
 /** What floats over the picture: the choice of look, the standard views, the key to colours. */
 final class PieceTools {
@@ -77,19 +79,20 @@ final class PieceTools {
   }
 
   /** The key to the colours that are not a section's own. */
-  static Node legend(PiecePresenter presenter) {
+  static Node legend(PiecePresenter presenter, Watched<Boolean> patterns) {
     PieceColours palette = presenter.palette();
     VBox box =
         new VBox(
             entry(palette.gold(), "legend.gold"),
             entry(PieceColours.mix(palette.swatch(1), 0x26313C, 0.35), "legend.lap"),
-            entry(palette.bare(), "legend.bare"),
-            entry(palette.outOfScope(), "legend.out"));
+            hatched(palette.bare(), "legend.bare", FaceClasses.BARE),
+            hatched(palette.outOfScope(), "legend.out", FaceClasses.OUT_OF_SCOPE));
     List<String> activated = presenter.texts().activated();
     for (int times = activated.size(); times >= 1; times--) {
       box.getChildren().add(0, named(PieceColours.again(times), activated.get(times - 1)));
     }
     int heat = activated.size();
+    box.getChildren().add(patterns(patterns));
     box.getStyleClass().add("legend");
     box.setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
     presenter
@@ -105,26 +108,46 @@ final class PieceTools {
     return box;
   }
 
+  /** The switch between colours alone and colours with patterns. */
+  static Node patterns(Watched<Boolean> patterns) {
+    CheckBox box = new CheckBox(Messages.text("set.patterns"));
+    box.setId("patterns");
+    box.setTooltip(new Tooltip(Messages.text("set.patterns.tip")));
+    box.setAccessibleText(Messages.text("set.patterns.tip"));
+    box.setSelected(patterns.get());
+    box.setOnAction(e -> patterns.set(box.isSelected()));
+    return box;
+  }
+
   /** The key to the colours while marking. */
-  static Node markLegend() {
+  static Node markLegend(Watched<Boolean> patterns) {
     VBox box = new VBox();
     int[] colours = MarkClasses.colours();
     String[] keys = {"legend.out", "legend.bare", "legend.gold", "", "legend.draft"};
     for (int c = keys.length - 1; c >= 0; c--) {
       if (!keys[c].isEmpty()) {
-        box.getChildren().add(entry(colours[c], keys[c]));
+        HBox entry = entry(colours[c], keys[c]);
+        ((Swatch) entry.getChildren().get(0)).hatch(MarkClasses.pattern(c));
+        box.getChildren().add(entry);
       }
     }
+    box.getChildren().add(patterns(patterns));
     box.getStyleClass().add("legend");
     box.setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
     return box;
   }
 
-  private static Node entry(int rgb, String key) {
+  private static HBox hatched(int rgb, String key, int faceClass) {
+    HBox entry = entry(rgb, key);
+    ((Swatch) entry.getChildren().get(0)).hatch(MarkClasses.pattern(faceClass));
+    return entry;
+  }
+
+  private static HBox entry(int rgb, String key) {
     return named(rgb, Messages.text(key));
   }
 
-  private static Node named(int rgb, String name) {
+  private static HBox named(int rgb, String name) {
     Swatch swatch = new Swatch(14, 14, rgb);
     Label text = new Label(name);
     HBox entry = new HBox(swatch, text);

@@ -87,6 +87,13 @@ final class ShellView extends BorderPane {
     session.marking().tool().watch(tool -> marks.ifPresent(MarkShowing::refresh));
     session.marking().settings().watch(s -> marks.ifPresent(MarkShowing::refresh));
     session.marking().places().watch(p -> marks.ifPresent(MarkShowing::changedPlaces));
+    session.marking().editing().mark().watch(mark -> marks.ifPresent(MarkShowing::refresh));
+    session.marking().editing().handle().watch(h -> marks.ifPresent(MarkShowing::refresh));
+    session
+        .marking()
+        .editing()
+        .index()
+        .watch(i -> piece.filter(p -> i.isPresent()).ifPresent(PieceView::requestFocus));
     session.hands().tool().watch(tool -> takeSectionTool(tool));
     session.hands().seam().watch(seam -> hands.ifPresent(SectionShowing::refresh));
     session.hands().line().watch(line -> hands.ifPresent(SectionShowing::refresh));
@@ -223,9 +230,9 @@ final class ShellView extends BorderPane {
     if (planned.isPresent()) {
       PiecePresenter presenter = planned.get();
       nodes.add(floating(PieceTools.looks(presenter), Pos.TOP_LEFT));
-      nodes.add(floating(PieceTools.legend(presenter), Pos.BOTTOM_LEFT));
+      nodes.add(floating(PieceTools.legend(presenter, session.pictures().patterns()), Pos.BOTTOM_LEFT));
     } else if (now instanceof MarkShowing) {
-      nodes.add(floating(PieceTools.markLegend(), Pos.BOTTOM_LEFT));
+      nodes.add(floating(PieceTools.markLegend(session.pictures().patterns()), Pos.BOTTOM_LEFT));
     }
     middle.getChildren().setAll(nodes);
   }

@@ -2,9 +2,11 @@ package org.seamwright.window;
 
 import java.util.Locale;
 import java.util.function.DoubleFunction;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import javafx.collections.FXCollections;
 import javafx.scene.Node;
+import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
@@ -15,6 +17,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
 import org.seamwright.basis.InputException;
+import org.seamwright.desk.MarkCopies;
 import org.seamwright.desk.MarkTool;
 import org.seamwright.desk.Marking;
 import org.seamwright.desk.Messages;
@@ -79,11 +82,11 @@ final class ToolSettingsView extends VBox {
               v -> set().withFacingDegrees(v),
               180);
       case PLANE, MIRROR -> PartsView.field(grid, row, Messages.text("set.side"), sides(tool));
-      case GROW, SMOOTH ->
+      case GROW, SMOOTH, BOX ->
           length(
               grid,
               row,
-              tool == MarkTool.GROW ? "by" : "smooth",
+              tool == MarkTool.GROW ? "by" : tool == MarkTool.BOX ? "depth" : "smooth",
               ToolSettings::byMm,
               mm -> set().withByMm(mm));
       case TURN ->
@@ -93,8 +96,40 @@ final class ToolSettingsView extends VBox {
         // The other tools have nothing to set but the treatment.
       }
     }
+    if (tool.takesPlace()) {
+      atOnce(grid);
+    }
     if (!grid.getChildren().isEmpty()) {
       getChildren().add(grid);
+    }
+    if (tool.takesPlace()) {
+      CheckBox snap = new CheckBox(Messages.text("set.snap"));
+      snap.setId("set-snap");
+      snap.setAccessibleText(Messages.text("set.snap"));
+      snap.setSelected(marking.snaps().get());
+      snap.setOnAction(e -> marking.setSnaps(snap.isSelected()));
+      getChildren().add(snap);
+    }
+  }
+
+  /** Where else the tool marks. */
+  private void atOnce(GridPane grid) {
+    ComboBox<MarkCopies> box = new ComboBox<>();
+    box.setId("set-copies");
+    box.setAccessibleText(Messages.text("copies.name"));
+    box.getItems().setAll(MarkCopies.values());
+    box.setConverter(names(MarkCopies::title));
+    box.setValue(marking.copies().get());
+    box.setOnAction(
+        e -> {
+          marking.setCopies(box.getValue());
+          show();
+        });
+    int row = grid.getRowCount();
+    PartsView.field(grid, row, Messages.text("copies.name"), box);
+    if (marking.copies().get() == MarkCopies.TURN) {
+      number(
+          grid, row + 1, "count", ToolSettings::count, v -> set().withCount((int) v), 360);
     }
   }
 
@@ -217,6 +252,21 @@ final class ToolSettingsView extends VBox {
     PartsView.field(grid, row, Messages.text("set." + key), new VBox(field, wrong));
   }
 
+  /** What a choice is called. */
+  static <T> StringConverter<T> names(Function<T, String> title) {
+    return new StringConverter<>() {
+      @Override
+      public String toString(T choice) {
+        return choice == null ? "" : title.apply(choice);
+      }
+
+      @Override
+      public T fromString(String text) {
+        throw new UnsupportedOperationException("This is chosen, not typed");
+      }
+    };
+  }
+
   private ComboBox<ToolSettings.Side> sides(MarkTool tool) {
     ComboBox<ToolSettings.Side> box = new ComboBox<>();
     box.setId("set-side");
@@ -226,18 +276,7 @@ final class ToolSettingsView extends VBox {
         box.getItems().add(side);
       }
     }
-    box.setConverter(
-        new StringConverter<>() {
-          @Override
-          public String toString(ToolSettings.Side side) {
-            return side == null ? "" : side.title();
-          }
-
-          @Override
-          public ToolSettings.Side fromString(String text) {
-            throw new UnsupportedOperationException("Sides are chosen, not typed");
-          }
-        });
+    box.setConverter(names(ToolSettings.Side::title));
     box.setValue(set().side());
     box.setOnAction(e -> marking.set(set().withSide(box.getValue())));
     return box;

@@ -56,7 +56,7 @@ class MessagesTest {
     for (StandardView view : StandardView.values()) {
       named.add("view." + view.name().toLowerCase(Locale.ROOT));
     }
-    for (String look : new String[] {"look.sections", "look.gold"}) {
+    for (String look : new String[] {"look.sections", "look.again", "look.gold"}) {
       named.add(look + ".tip");
     }
     assertThat(BUNDLE.keySet())
