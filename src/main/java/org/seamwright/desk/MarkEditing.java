@@ -212,7 +212,7 @@ public final class MarkEditing {
   }
 
   /** The numbers that can be typed. */
-  public List<MarkNumbers.Number> numbers() {
+  public List<MarkNumbers.Entry> numbers() {
     return mark.get().map(m -> MarkNumbers.of(m, display())).orElse(List.of());
   }
 

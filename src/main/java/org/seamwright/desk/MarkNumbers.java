@@ -20,7 +20,7 @@ public final class MarkNumbers {
    * @param key as in the job file
    * @param text as it could be typed
    */
-  public record Number(String key, String text) {
+  public record Entry(String key, String text) {
     /** What it is, for people. */
     public String title() {
       return Messages.text("mark-number." + key);
@@ -28,27 +28,27 @@ public final class MarkNumbers {
   }
 
   /** The numbers of a mark. */
-  public static List<Number> of(Mark mark, UnitSystem display) {
+  public static List<Entry> of(Mark mark, UnitSystem display) {
     UnitFormat in = new UnitFormat(display, Locale.ENGLISH).withPlainSpaces();
-    List<Number> all = new ArrayList<>();
+    List<Entry> all = new ArrayList<>();
     if (mark instanceof Mark.Near m) {
-      all.add(new Number("radius", in.length(m.radiusMm())));
+      all.add(new Entry("radius", in.length(m.radiusMm())));
     } else if (mark instanceof Mark.OutOfReach m) {
-      all.add(new Number("radius", in.length(m.radiusMm())));
+      all.add(new Entry("radius", in.length(m.radiusMm())));
     } else if (mark instanceof Mark.Smooth m) {
-      all.add(new Number("radius", in.length(m.radiusMm())));
+      all.add(new Entry("radius", in.length(m.radiusMm())));
     } else if (mark instanceof Mark.Grow m) {
-      all.add(new Number("by", in.length(m.byMm())));
+      all.add(new Entry("by", in.length(m.byMm())));
     } else if (mark instanceof Mark.CreaseFill m) {
-      all.add(new Number("angle", plain(m.angleDegrees())));
-      all.add(new Number("closeGaps", in.length(m.gapsMm())));
+      all.add(new Entry("angle", plain(m.angleDegrees())));
+      all.add(new Entry("closeGaps", in.length(m.gapsMm())));
     } else if (mark instanceof Mark.Facing m) {
-      all.add(new Number("angle", plain(m.angleDegrees())));
+      all.add(new Entry("angle", plain(m.angleDegrees())));
     } else if (mark instanceof Mark.Turn m) {
-      all.add(new Number("count", Integer.toString(m.count())));
+      all.add(new Entry("count", Integer.toString(m.count())));
     } else if (mark instanceof Mark.Sector m) {
-      all.add(new Number("from", plain(m.fromDegrees())));
-      all.add(new Number("to", plain(m.toDegrees())));
+      all.add(new Entry("from", plain(m.fromDegrees())));
+      all.add(new Entry("to", plain(m.toDegrees())));
     } else if (mark instanceof Mark.Ring m) {
       addFinite(all, "low", m.fromMm(), in);
       addFinite(all, "high", m.toMm(), in);
@@ -60,9 +60,9 @@ public final class MarkNumbers {
     return all;
   }
 
-  private static void addFinite(List<Number> all, String key, double mm, UnitFormat in) {
+  private static void addFinite(List<Entry> all, String key, double mm, UnitFormat in) {
     if (!Double.isInfinite(mm)) {
-      all.add(new Number(key, in.length(mm)));
+      all.add(new Entry(key, in.length(mm)));
     }
   }
 
@@ -77,7 +77,7 @@ public final class MarkNumbers {
    */
   public static Mark typed(Mark mark, String key, String text, UnitSystem display)
       throws InputException {
-    for (Number number : of(mark, display)) {
+    for (Entry number : of(mark, display)) {
       if (number.key().equals(key) && number.text().equals(text.strip())) {
         // What is shown is rounded; leaving it as it is must not round the mark.
         return mark;

@@ -142,6 +142,22 @@ public final class PlatingForm {
         p.sheet());
   }
 
+  /** The rules with another thickness in all, µm; at least the flash. */
+  static Job.PlatingRules withThickness(Job.PlatingRules p, double thicknessUm) {
+    return rules(
+        p,
+        p.recipe(),
+        p.own(),
+        p.deposit(),
+        p.flashUm(),
+        thicknessUm,
+        p.loss(),
+        p.solutionGPerL(),
+        p.usableShare(),
+        p.pace(),
+        p.efficiency());
+  }
+
   /** The job shown in other units. */
   public static Job withDisplay(Job job, UnitSystem display) {
     return new Job(

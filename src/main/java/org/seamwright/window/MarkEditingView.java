@@ -17,7 +17,7 @@ import org.seamwright.region.Mark;
 /** The numbers of a mark that is changed after the fact. */
 final class MarkEditingView extends VBox {
   private final MarkEditing editing;
-  private List<MarkNumbers.Number> shown = List.of();
+  private List<MarkNumbers.Entry> shown = List.of();
 
   MarkEditingView(Session session) {
     editing = session.marking().editing();
@@ -40,7 +40,7 @@ final class MarkEditingView extends VBox {
       getChildren().clear();
       return;
     }
-    List<MarkNumbers.Number> numbers = editing.numbers();
+    List<MarkNumbers.Entry> numbers = editing.numbers();
     if (!getChildren().isEmpty() && numbers.equals(shown)) {
       return;
     }
@@ -58,7 +58,7 @@ final class MarkEditingView extends VBox {
         .setAll(PartsView.muted(Messages.text("marks.editing", which)), grid, wrong, done);
   }
 
-  private TextField field(MarkNumbers.Number number, Label wrong) {
+  private TextField field(MarkNumbers.Entry number, Label wrong) {
     TextField field = new TextField(number.text());
     field.setId("mark-number-" + number.key().toLowerCase(Locale.ROOT));
     field.setAccessibleText(number.title());

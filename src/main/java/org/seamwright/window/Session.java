@@ -15,6 +15,7 @@ import org.seamwright.desk.PapersDesk;
 import org.seamwright.desk.Place;
 import org.seamwright.desk.SectionHands;
 import org.seamwright.desk.SectionTool;
+import org.seamwright.desk.Tour;
 import org.seamwright.desk.Watched;
 import org.seamwright.shop.ShopBook;
 
@@ -28,6 +29,7 @@ final class Session {
   private final BenchDesk bench;
   private final BenchKeys benchKeys;
   private final Choices choices;
+  private final Tour tour;
   private final Watched<Place> place = new Watched<>(Place.PIECE);
   private final Watched<Boolean> dark = new Watched<>(false);
 
@@ -56,6 +58,7 @@ final class Session {
     this.bench =
         new BenchDesk(desk, threads.saver(), userInterface, clock, book, ZoneId.systemDefault());
     this.benchKeys = new BenchKeys(bench);
+    this.tour = new Tour(desk, papers, place::set);
     place.watch(
         now -> {
           pictures.at(now);
@@ -94,6 +97,8 @@ final class Session {
 
   BenchKeys benchKeys() {
     return benchKeys;
+  Tour tour() {
+    return tour;
   }
 
   Choices choices() {

@@ -66,6 +66,7 @@ final class ShellView extends BorderPane {
     next = new NextStepView(session);
     bench = new BenchView(session, new Tones(background, Platform::runLater));
     setCenter(middle);
+    setBottom(new VBox(new TourView(session.tour()), new NextStepView(session)));
     middle.getChildren().setAll(start);
     addEventHandler(KeyEvent.KEY_PRESSED, this::onKey);
     // On the scene, since a button that was just pressed may be gone, and the focus with it.

@@ -11,6 +11,7 @@ import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.seamwright.desk.Messages;
 import org.seamwright.desk.SampleModels;
+import org.seamwright.desk.Tour;
 
 /** The first thing there is to see: what to open, or a sample to look around with. */
 final class StartView extends StackPane {
@@ -42,6 +43,14 @@ final class StartView extends StackPane {
               PartsView.muted(Messages.text("start.invented")),
               row);
     }
+    Tour.samples()
+        .ifPresent(
+            sample -> {
+              Button tour =
+                  PartsView.button(
+                      "start-tour", Messages.text("start.tour"), () -> session.tour().start(sample));
+              card.getChildren().add(PartsView.row(tour));
+            });
     card.getStyleClass().addAll("card", "state");
     card.setMaxSize(WIDTH, Region.USE_PREF_SIZE);
     setAlignment(card, Pos.CENTER);
