@@ -97,6 +97,8 @@ final class Session {
 
   BenchKeys benchKeys() {
     return benchKeys;
+  }
+
   Tour tour() {
     return tour;
   }

@@ -63,10 +63,9 @@ final class ShellView extends BorderPane {
     places.put(Place.PAPERS, scrolled(new PapersPlaceView(session)));
     places.values().forEach(p -> p.getStyleClass().add("side-column"));
     head = new VBox(new HeaderView(session), new PathView(session));
-    next = new NextStepView(session);
+    next = new VBox(new TourView(session.tour()), new NextStepView(session));
     bench = new BenchView(session, new Tones(background, Platform::runLater));
     setCenter(middle);
-    setBottom(new VBox(new TourView(session.tour()), new NextStepView(session)));
     middle.getChildren().setAll(start);
     addEventHandler(KeyEvent.KEY_PRESSED, this::onKey);
     // On the scene, since a button that was just pressed may be gone, and the focus with it.
@@ -131,6 +130,7 @@ final class ShellView extends BorderPane {
     if (open) {
       session.place().set(Place.SECTIONS);
     }
+    session.hands().take(SectionTool.LOOK);
     setTop(open ? bench.bar() : head);
     setBottom(open ? bench.buttons() : next);
     showPlace();
