@@ -11,6 +11,7 @@ import org.seamwright.plating.PlatingPlan;
 import org.seamwright.plating.Recipe;
 import org.seamwright.plating.Recipes;
 import org.seamwright.plating.Spread;
+import org.seamwright.plating.Tool;
 import org.seamwright.units.Amounts;
 import org.seamwright.units.UnitFormat;
 import org.seamwright.units.UnitSystem;
@@ -23,7 +24,7 @@ public final class PlatingForm {
   private PlatingForm() {}
 
   /** The settings that are typed. */
-  public enum Field {
+  public enum Field implements Typed {
     /** Flash thickness. */
     FLASH,
     /** Flash and build together. */
@@ -45,9 +46,19 @@ public final class PlatingForm {
     /** Width of the flash lap. */
     FLASH_LAP;
 
-    /** Its word in keys of texts. */
+    @Override
     public String key() {
       return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    @Override
+    public String text(Job job) {
+      return PlatingForm.text(job, this);
+    }
+
+    @Override
+    public Job typed(Job job, String text) throws InputException {
+      return PlatingForm.typed(job, this, text);
     }
   }
 
@@ -138,6 +149,25 @@ public final class PlatingForm {
         efficiency,
         p.tool(),
         p.hold(),
+        p.bench(),
+        p.sheet());
+  }
+
+  /** The rules with another tool and another way to hold the piece. */
+  static Job.PlatingRules with(Job.PlatingRules p, Tool tool, Optional<Job.Hold> hold) {
+    return new Job.PlatingRules(
+        p.recipe(),
+        p.own(),
+        p.deposit(),
+        p.flashUm(),
+        p.thicknessUm(),
+        p.loss(),
+        p.solutionGPerL(),
+        p.usableShare(),
+        p.pace(),
+        p.efficiency(),
+        tool,
+        hold,
         p.bench(),
         p.sheet());
   }

@@ -23,6 +23,9 @@ import org.seamwright.section.SectionPlan;
  * @param points its course over the edges of the mesh, mm; a closed line ends where it begins
  */
 public record SeamCourse(int earlier, int later, List<Vector3D> points) {
+  /** Points of a course are this far apart at least, as a share of the piece's diagonal. */
+  private static final double CLOSE_SHARE = 2.5e-3;
+
   /** Copies the list. */
   public SeamCourse {
     points = List.copyOf(points);
@@ -84,6 +87,7 @@ public record SeamCourse(int earlier, int later, List<Vector3D> points) {
         }
       }
     }
+    double least = CLOSE_SHARE * mesh.bounds().diagonal();
     List<SeamCourse> courses = new ArrayList<>();
     edges.forEach(
         (pair, between) -> {
@@ -93,12 +97,24 @@ public record SeamCourse(int earlier, int later, List<Vector3D> points) {
                 Arrays.stream(line)
                     .mapToObj(v -> Vector3D.of(mesh.x(v), mesh.y(v), mesh.z(v)))
                     .toList();
-            lines.add(new SeamCourse((int) (pair >> 32), pair.intValue(), points));
+            lines.add(new SeamCourse((int) (pair >> 32), pair.intValue(), thinned(points, least)));
           }
           lines.sort(Comparator.comparingDouble(line -> -line.lengthMm()));
           courses.addAll(lines);
         });
     return courses;
+  }
+
+  /** Without points that lie close to the one before: far fewer on a fine mesh, to the eye alike. */
+  private static List<Vector3D> thinned(List<Vector3D> points, double leastMm) {
+    List<Vector3D> few = new ArrayList<>(List.of(points.get(0)));
+    for (int i = 1; i < points.size() - 1; i++) {
+      if (points.get(i).distance(few.get(few.size() - 1)) >= leastMm) {
+        few.add(points.get(i));
+      }
+    }
+    few.add(points.get(points.size() - 1));
+    return few;
   }
 
   /**

@@ -32,7 +32,7 @@ public final class SectionHands {
   public static final int MOST_PARTS = 8;
 
   /** Faces of a section that are looked at for the one farthest from a line. */
-  private static final int LOOKED_AT = 3000;
+  private static final int LOOKED_AT = 600;
 
   private final Desk desk;
   private final Executor background;
@@ -52,6 +52,7 @@ public final class SectionHands {
   private List<SeamCourse> courses = List.of();
   private Optional<SurfaceFoot> foot = Optional.empty();
   private Optional<boolean[]> plated = Optional.empty();
+  private Optional<Anchors> anchored = Optional.empty();
   private Optional<SeamPull> pull = Optional.empty();
   private boolean drawing;
 
@@ -68,6 +69,9 @@ public final class SectionHands {
 
   /** The job that the last change made: its draft stays in sight until its plan is there. */
   private Optional<Job> awaited = Optional.empty();
+
+  /** Points that stay with the two sections of a seam that is pulled: looked for once. */
+  private record Anchors(SeamPull of, Vector3D a, Vector3D b) {}
 
   /** An edit to try out. */
   private record Wish(SectionEdit edit, int section, boolean toKeep) {}
@@ -334,8 +338,11 @@ public final class SectionHands {
   }
 
   private SectionEdit pulled(SeamPull by) {
-    SeamCourse old = by.course();
-    return new SectionEdit.MoveSeam(beside(old, 0), beside(old, 1), tidy(offRim(by.path())));
+    if (anchored.filter(a -> a.of() == by).isEmpty()) {
+      anchored = Optional.of(new Anchors(by, beside(by.course(), 0), beside(by.course(), 1)));
+    }
+    Anchors stay = anchored.get();
+    return new SectionEdit.MoveSeam(stay.a(), stay.b(), tidy(offRim(by.path())));
   }
 
   /**

@@ -58,7 +58,7 @@ public final class Tour {
 
     /** Its number, from 1. */
     public int number() {
-      return ordinal() + 1;
+      return List.of(values()).indexOf(this) + 1;
     }
 
     /** What there is to do, one sentence or two. */
@@ -167,7 +167,7 @@ public final class Tour {
       leave();
       return;
     }
-    Step to = Step.values()[step.get().get().ordinal() + 1];
+    Step to = List.of(Step.values()).get(step.get().get().number());
     desk.state().get().job().ifPresent(job -> thicknessUm = job.plating().thicknessUm());
     step.set(Optional.of(to));
     goTo.accept(to.place);

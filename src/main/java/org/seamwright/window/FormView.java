@@ -1,6 +1,6 @@
 package org.seamwright.window;
 
-import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
@@ -10,16 +10,16 @@ import javafx.scene.layout.VBox;
 import org.seamwright.basis.InputException;
 import org.seamwright.desk.DeskState;
 import org.seamwright.desk.Messages;
-import org.seamwright.desk.PlatingForm;
+import org.seamwright.desk.Typed;
 import org.seamwright.job.Job;
 
 /** Settings that are typed: taken over at Enter or on leaving the field, or refused beside it. */
 final class FormView extends VBox {
   private final Session session;
-  private final Map<PlatingForm.Field, TextField> fields = new EnumMap<>(PlatingForm.Field.class);
-  private final Map<PlatingForm.Field, Label> wrongs = new EnumMap<>(PlatingForm.Field.class);
+  private final Map<Typed, TextField> fields = new LinkedHashMap<>();
+  private final Map<Typed, Label> wrongs = new LinkedHashMap<>();
 
-  FormView(Session session, PlatingForm.Field... shown) {
+  FormView(Session session, Typed... shown) {
     this.session = session;
     GridPane grid = PartsView.fields();
     for (int i = 0; i < shown.length; i++) {
@@ -29,7 +29,7 @@ final class FormView extends VBox {
     session.desk().state().watch(this::show);
   }
 
-  private void add(GridPane grid, int row, PlatingForm.Field field) {
+  private void add(GridPane grid, int row, Typed field) {
     String name = Messages.text("field." + field.key());
     TextField text = new TextField();
     text.setId("field-" + field.key());
@@ -53,14 +53,14 @@ final class FormView extends VBox {
     PartsView.field(grid, row, name, new VBox(text, wrong));
   }
 
-  private void take(PlatingForm.Field field) {
+  private void take(Typed field) {
     DeskState state = session.desk().state().get();
     if (state.job().isEmpty()) {
       return;
     }
     Label wrong = wrongs.get(field);
     try {
-      Job job = PlatingForm.typed(state.job().get(), field, fields.get(field).getText());
+      Job job = field.typed(state.job().get(), fields.get(field).getText());
       wrong.setVisible(false);
       session.desk().change(before -> job);
     } catch (InputException e) {
@@ -83,7 +83,7 @@ final class FormView extends VBox {
                     (field, text) -> {
                       // What is being typed, or was refused, stays as it is typed.
                       if (!text.isFocused() && !wrongs.get(field).isVisible()) {
-                        text.setText(PlatingForm.text(job, field));
+                        text.setText(field.text(job));
                       }
                     }));
   }

@@ -4,13 +4,17 @@ import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import javafx.css.PseudoClass;
+import javafx.scene.Node;
+import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.TitledPane;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
 import org.seamwright.desk.DeskState;
 import org.seamwright.desk.Messages;
 import org.seamwright.desk.PlatingForm;
+import org.seamwright.desk.RateForm;
 import org.seamwright.job.Job;
 import org.seamwright.units.UnitSystem;
 
@@ -75,7 +79,14 @@ final class PlatingPlaceView extends VBox {
             amounts,
             PartsView.heading("plating.what"),
             grid,
-            form);
+            form,
+            hold(session),
+            new TitledPane(
+                Messages.text("plating.tool"), new FormView(session, RateForm.ToolField.values())),
+            price(session));
+    getChildren().stream()
+        .filter(node -> node instanceof TitledPane)
+        .forEach(PlatingPlaceView::fold);
     session.desk().state().watch(this::show);
   }
 
@@ -106,6 +117,87 @@ final class PlatingPlaceView extends VBox {
           }
         });
     return box;
+  }
+
+  /** A part that is there for those who want it: closed at first. */
+  private static void fold(Node node) {
+    TitledPane pane = (TitledPane) node;
+    pane.setExpanded(false);
+    pane.setAnimated(false);
+    pane.setMinHeight(USE_PREF_SIZE);
+    pane.setAccessibleText(pane.getText());
+    pane.getStyleClass().add("dense");
+  }
+
+  /** How the piece is held. */
+  private static TitledPane hold(Session session) {
+    ComboBox<RateForm.Up> up = new ComboBox<>();
+    up.setId("hold-up");
+    up.setMaxWidth(Double.MAX_VALUE);
+    up.setAccessibleText(Messages.text("plating.up"));
+    up.setConverter(ToolSettingsView.names(RateForm.Up::title));
+    FormView steeper = new FormView(session, RateForm.STEEPER);
+    session
+        .desk()
+        .state()
+        .watch(
+            state ->
+                state
+                    .job()
+                    .ifPresent(
+                        job -> {
+                          if (!up.getItems().equals(RateForm.ups(job))) {
+                            up.getItems().setAll(RateForm.ups(job));
+                          }
+                          up.setValue(RateForm.up(job));
+                          steeper.setDisable(job.plating().hold().isEmpty());
+                        }));
+    up.setOnAction(
+        e -> {
+          if (up.getValue() != null) {
+            session.desk().change(job -> RateForm.withUp(job, up.getValue()));
+          }
+        });
+    GridPane grid = PartsView.fields();
+    PartsView.field(grid, 0, Messages.text("plating.up"), up);
+    VBox box = new VBox(grid, steeper);
+    box.getStyleClass().add("group");
+    TitledPane pane = new TitledPane(Messages.text("plating.hold"), box);
+    pane.setId("hold");
+    return pane;
+  }
+
+  /** What it is to cost. */
+  private static TitledPane price(Session session) {
+    CheckBox on = new CheckBox(Messages.text("price.on"));
+    on.setId("price-on");
+    on.setAccessibleText(Messages.text("price.on"));
+    on.setOnAction(e -> session.desk().change(job -> RateForm.priced(job, on.isSelected())));
+    FormView form = new FormView(session, RateForm.PriceField.values());
+    GridPane lines = PartsView.fields();
+    lines.setId("price-lines");
+    session
+        .desk()
+        .state()
+        .watch(
+            state -> {
+              boolean priced = state.job().filter(j -> j.quote().isPresent()).isPresent();
+              on.setSelected(priced);
+              form.setDisable(!priced);
+              lines.getChildren().clear();
+              lines.pseudoClassStateChanged(EARLIER, !state.isPlanned());
+              List<PlatingForm.Amount> amounts = RateForm.price(state);
+              for (int i = 0; i < amounts.size(); i++) {
+                Label value = new Label(amounts.get(i).value());
+                value.getStyleClass().add("value");
+                PartsView.field(lines, i, amounts.get(i).name(), value);
+              }
+            });
+    VBox box = new VBox(on, lines, form);
+    box.getStyleClass().add("group");
+    TitledPane pane = new TitledPane(Messages.text("price.heading"), box);
+    pane.setId("price");
+    return pane;
   }
 
   private void show(DeskState state) {

@@ -4,14 +4,18 @@ import java.util.Optional;
 import java.util.function.IntConsumer;
 import javafx.css.PseudoClass;
 import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.Spinner;
 import javafx.scene.control.TitledPane;
 import javafx.scene.control.Tooltip;
+import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import org.seamwright.desk.DeskState;
 import org.seamwright.desk.Messages;
 import org.seamwright.desk.PlatingForm;
+import org.seamwright.desk.WayForm;
 import org.seamwright.job.Job;
 import org.seamwright.job.PlannedJob;
 
@@ -46,7 +50,7 @@ final class SectionsPlaceView extends VBox {
             });
     limit.setId("limit-sentence");
     limit.getStyleClass().add("limit");
-    VBox rules = new VBox(form, way);
+    VBox rules = new VBox(form, way, ways());
     rules.getStyleClass().add("group");
     TitledPane pane = new TitledPane(Messages.text("sections.rules"), rules);
     pane.setId("section-rules");
@@ -57,6 +61,58 @@ final class SectionsPlaceView extends VBox {
     pane.getStyleClass().add("dense");
     VBox.setVgrow(found, Priority.ALWAYS);
     getChildren().addAll(new SectionToolsView(session.hands()), limit, pane, found);
+  }
+
+  /** How sections are made, and how many parts there are to be. */
+  private GridPane ways() {
+    ComboBox<WayForm.Way> way = new ComboBox<>();
+    way.setId("section-way");
+    way.setMaxWidth(Double.MAX_VALUE);
+    way.setAccessibleText(Messages.text("way.name"));
+    way.setConverter(ToolSettingsView.names(WayForm.Way::title));
+    way.getItems().setAll(WayForm.Way.values());
+    Spinner<Integer> count = new Spinner<>(0, 200, 0);
+    count.setId("section-way-count");
+    count.setEditable(true);
+    count.setMaxWidth(Double.MAX_VALUE);
+    count.setAccessibleText(Messages.text("way.count"));
+    count.getEditor().setAccessibleText(Messages.text("way.count"));
+    boolean[] showing = {false};
+    session
+        .desk()
+        .state()
+        .watch(
+            state ->
+                state
+                    .job()
+                    .ifPresent(
+                        job -> {
+                          showing[0] = true;
+                          way.setValue(WayForm.of(job));
+                          count.getValueFactory().setValue(WayForm.count(job));
+                          count.setDisable(!WayForm.of(job).counts());
+                          showing[0] = false;
+                        }));
+    way.setOnAction(
+        e -> {
+          if (!showing[0] && way.getValue() != null) {
+            session
+                .desk()
+                .change(job -> WayForm.with(job, way.getValue(), WayForm.count(job)));
+          }
+        });
+    count
+        .valueProperty()
+        .addListener(
+            (value, before, now) -> {
+              if (!showing[0] && now != null) {
+                session.desk().change(job -> WayForm.with(job, WayForm.of(job), now));
+              }
+            });
+    GridPane grid = PartsView.fields();
+    PartsView.field(grid, 0, Messages.text("way.name"), way);
+    PartsView.field(grid, 1, Messages.text("way.count"), count);
+    return grid;
   }
 
   private static boolean isByArea(DeskState state) {

@@ -29,8 +29,8 @@ final class Swatch extends Rectangle {
     if (pattern == 0) {
       return;
     }
-    int width = (int) getWidth() * FINE;
-    int height = (int) getHeight() * FINE;
+    int width = (int) (getWidth() * FINE);
+    int height = (int) (getHeight() * FINE);
     int pitch = (pattern == 3 ? PITCH - 2 : PITCH) * FINE;
     WritableImage image = new WritableImage(width, height);
     for (int y = 0; y < height; y++) {
