@@ -6,14 +6,14 @@ import org.seamwright.mesh.Mesh;
  * The closed, rippled torus that all benchmarks work on: a stand-in for a large scanned rim, its
  * corners in single precision. The same as src/bench/peers/ripple_torus.c, so that peers can read it.
  */
-final class Torus {
+public final class Torus {
   /** Facet area of the torus of 1000 by 500 steps, mm², summed in long double by that program. */
   static final double AREA_OF_A_MILLION = 329846.084139178;
 
   private Torus() {}
 
   /** The torus with 2 · nu · nv faces. */
-  static Mesh of(int nu, int nv) {
+  public static Mesh of(int nu, int nv) {
     double[] xyz = new double[3 * nu * nv];
     for (int u = 0; u < nu; u++) {
       double a = 2 * Math.PI * u / nu;

@@ -11,8 +11,14 @@ import org.seamwright.mesh.SurfacePoint;
  *
  * @param mesh the piece, mm
  * @param tree over its faces
+ * @param diagonalMm of its box
  */
-public record SurfaceFoot(Mesh mesh, FaceTree tree) {
+public record SurfaceFoot(Mesh mesh, FaceTree tree, double diagonalMm) {
+  /** The surface of a piece. */
+  public SurfaceFoot(Mesh mesh, FaceTree tree) {
+    this(mesh, tree, mesh.bounds().diagonal());
+  }
+
   /** The place nearest to a point. */
   public Touch under(Vector3D point) {
     SurfacePoint at = tree.nearest(point.getX(), point.getY(), point.getZ()).orElseThrow();
@@ -24,10 +30,5 @@ public record SurfaceFoot(Mesh mesh, FaceTree tree) {
   /** The face nearest to a point. */
   int face(Vector3D point) {
     return tree.nearest(point.getX(), point.getY(), point.getZ()).orElseThrow().face();
-  }
-
-  /** The length of the piece's diagonal, mm. */
-  double diagonalMm() {
-    return mesh.bounds().diagonal();
   }
 }

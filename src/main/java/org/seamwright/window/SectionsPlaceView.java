@@ -25,6 +25,7 @@ final class SectionsPlaceView extends VBox {
 
   private final Session session;
   private final VBox found = new VBox();
+  private Optional<SectionsView> list = Optional.empty();
   private final Label limit = PartsView.muted("");
 
   SectionsPlaceView(Session session) {
@@ -60,6 +61,7 @@ final class SectionsPlaceView extends VBox {
     pane.setAccessibleText(Messages.text("sections.rules"));
     pane.getStyleClass().add("dense");
     VBox.setVgrow(found, Priority.ALWAYS);
+    session.hands().draft().watch(draft -> list.ifPresent(view -> view.showDraft(draft)));
     getChildren().addAll(new SectionToolsView(session.hands()), limit, pane, found);
   }
 
@@ -132,6 +134,7 @@ final class SectionsPlaceView extends VBox {
    */
   void show(Optional<PiecePresenter> plan, IntConsumer onChosen) {
     found.getChildren().clear();
+    list = Optional.empty();
     plan.ifPresent(
         p -> {
           limit.setText(p.texts().limit());
@@ -139,6 +142,7 @@ final class SectionsPlaceView extends VBox {
           pseudoClassStateChanged(OVER_LIMIT, p.texts().isAnyOver());
           SectionsView sections = new SectionsView(p, session.hands(), onChosen);
           VBox.setVgrow(sections, Priority.ALWAYS);
+          list = Optional.of(sections);
           found.getChildren().add(sections);
         });
   }

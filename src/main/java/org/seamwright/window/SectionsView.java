@@ -53,11 +53,10 @@ final class SectionsView extends VBox {
     table.setMinHeight(LEAST_HEIGHT);
     getChildren().addAll(heading, table, new SectionCard(presenter, hands));
     presenter.selected().watch(this::showSelected);
-    hands.draft().watch(this::showDraft);
   }
 
   /** While an edit is tried out the list has its figures. */
-  private void showDraft(Optional<SectionDraft> draft) {
+  void showDraft(Optional<SectionDraft> draft) {
     List<SectionTexts.Row> rows =
         draft
             .flatMap(SectionDraft::shown)
