@@ -61,6 +61,8 @@ final class WindowTimes {
     try {
       times.run(file);
     } finally {
+      times.userInterface.submit(times.desk::cancel).get();
+      Thread.sleep(500);
       times.threads.forEach(ExecutorService::shutdownNow);
       Files.delete(file);
       Files.delete(folder);
