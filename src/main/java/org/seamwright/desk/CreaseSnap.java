@@ -1,8 +1,8 @@
 package org.seamwright.desk;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.ArrayList;
 import java.util.Map;
 import java.util.Optional;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;

@@ -346,8 +346,7 @@ public final class Desk {
   /** Shows what marks would do if they were added; none to show none. */
   public void tryOut(List<Mark> drafts) {
     List<Mark> marks = state.get().job().map(Job::marks).orElse(List.of());
-    results.tryOut(
-        drafts.isEmpty() ? Optional.empty() : Optional.of(Trial.added(marks, drafts)));
+    results.tryOut(drafts.isEmpty() ? Optional.empty() : Optional.of(Trial.added(marks, drafts)));
   }
 
   /** Shows what a mark would do in place of one of the job. */

@@ -66,8 +66,7 @@ final class Drafts {
    * A box from corner to corner; where these are nearer to each other than the depth to both sides,
    * as on a flat field, it is that deep about their middle.
    */
-  private static Optional<Mark> box(
-      ToolSettings set, Vector3D a, Vector3D b, double diagonalMm) {
+  private static Optional<Mark> box(ToolSettings set, Vector3D a, Vector3D b, double diagonalMm) {
     double[] low = new double[3];
     double[] high = new double[3];
     for (int i = 0; i < 3; i++) {

@@ -54,11 +54,7 @@ public enum MarkCopies {
 
   /** Adds a copy unless it is the mark itself over again, as on the mirror. */
   private static void add(
-      List<Mark> all,
-      Mark mark,
-      UnaryOperator<Vector3D> way,
-      PieceAxis axis,
-      double diagonalMm) {
+      List<Mark> all, Mark mark, UnaryOperator<Vector3D> way, PieceAxis axis, double diagonalMm) {
     UnaryOperator<Vector3D> place =
         p -> Tidy.point(axis.point().add(way.apply(p.subtract(axis.point()))), diagonalMm);
     UnaryOperator<Vector3D> direction = d -> Tidy.direction(way.apply(d));
@@ -76,10 +72,7 @@ public enum MarkCopies {
     }
     if (mark instanceof Mark.Outline m) {
       return new Mark.Outline(
-          m.name(),
-          m.treatment(),
-          m.path().stream().map(place).toList(),
-          place.apply(m.inside()));
+          m.name(), m.treatment(), m.path().stream().map(place).toList(), place.apply(m.inside()));
     }
     if (mark instanceof Mark.CreaseFill m) {
       return new Mark.CreaseFill(

@@ -159,8 +159,7 @@ public final class MarkEditing {
   private void move(Vector3D to) {
     Vector3D tidy = Tidy.point(to, foot.orElseThrow().diagonalMm());
     Optional<Mark> next =
-        MarkHandles.moved(
-            mark.get().orElseThrow(), handle.get().getAsInt(), tidy, axis.get());
+        MarkHandles.moved(mark.get().orElseThrow(), handle.get().getAsInt(), tidy, axis.get());
     next.ifPresent(
         m -> {
           mark.set(next);
@@ -181,9 +180,7 @@ public final class MarkEditing {
     int i = index.get().getAsInt();
     desk.change(
         job ->
-            i < job.marks().size()
-                ? job.withMarks(MarkEdits.replaced(job.marks(), i, now))
-                : job);
+            i < job.marks().size() ? job.withMarks(MarkEdits.replaced(job.marks(), i, now)) : job);
   }
 
   /** Chooses the next handle by key. */

@@ -9,8 +9,8 @@ import org.seamwright.mesh.Bounds;
 import org.seamwright.region.Mark;
 
 /**
- * The places of a mark that can be taken and moved after the fact: points of a stroke, corners of an
- * outline or a box, the place of a plane or a fill, limits of a ring or a slice.
+ * The places of a mark that can be taken and moved after the fact: points of a stroke, corners of
+ * an outline or a box, the place of a plane or a fill, limits of a ring or a slice.
  */
 final class MarkHandles {
   private MarkHandles() {}
@@ -81,8 +81,7 @@ final class MarkHandles {
   private static Vector3D outward(Mark.Sector sector, double degrees, SurfaceFoot foot) {
     Vector3D axis = sector.axis().normalize();
     Vector3D zero = sector.zero().reject(axis).normalize();
-    Vector3D way =
-        QuaternionRotation.fromAxisAngle(axis, Math.toRadians(degrees)).apply(zero);
+    Vector3D way = QuaternionRotation.fromAxisAngle(axis, Math.toRadians(degrees)).apply(zero);
     Vector3D middle = axis.multiply(centre(foot).subtract(sector.point()).dot(axis));
     return foot.under(sector.point().add(middle).add(way.multiply(foot.diagonalMm() / 2))).point();
   }
@@ -154,8 +153,7 @@ final class MarkHandles {
     Vector3D way = to.subtract(m.point()).reject(axis);
     Vector3D zero = m.zero().reject(axis);
     double degrees =
-        Math.rint(100 * Math.toDegrees(Math.atan2(axis.dot(zero.cross(way)), zero.dot(way))))
-            / 100;
+        Math.rint(100 * Math.toDegrees(Math.atan2(axis.dot(zero.cross(way)), zero.dot(way)))) / 100;
     double was = handle == 0 ? m.fromDegrees() : m.toDegrees();
     degrees += 360 * Math.rint((was - degrees) / 360);
     return Optional.of(

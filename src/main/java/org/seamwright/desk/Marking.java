@@ -261,7 +261,9 @@ public final class Marking {
   public void confirm() {
     if (editing.isActive()) {
       editing.release();
-    } else if (tool.get().use() == MarkTool.Use.CORNERS && !closed.get() && places.get().size() >= 3) {
+    } else if (tool.get().use() == MarkTool.Use.CORNERS
+        && !closed.get()
+        && places.get().size() >= 3) {
       closed.set(true);
       refresh();
     } else if (tool.get().use() == MarkTool.Use.FORM) {

@@ -93,10 +93,7 @@ public final class RateForm {
   }
 
   private static String plain(double value) {
-    return new BigDecimal(value)
-        .round(new MathContext(6))
-        .stripTrailingZeros()
-        .toPlainString();
+    return new BigDecimal(value).round(new MathContext(6)).stripTrailingZeros().toPlainString();
   }
 
   private static double number(String text) throws InputException {

@@ -263,14 +263,14 @@ final class Results {
         });
   }
 
-  private Optional<Preview> tried(
-      Job job, Path file, Piece on, Trial trial, AtomicBoolean mine) {
+  private Optional<Preview> tried(Job job, Path file, Piece on, Trial trial, AtomicBoolean mine) {
     try {
       return mine.get() ? Optional.empty() : Optional.of(preview(job, file, on, trial, mine));
     } catch (CancellationException e) {
       return Optional.empty();
     } catch (InputException e) {
-      return Optional.of(Preview.refused(trial.first(), Trouble.sentence(e.problem()) + " " + e.remedy()));
+      return Optional.of(
+          Preview.refused(trial.first(), Trouble.sentence(e.problem()) + " " + e.remedy()));
     } catch (RuntimeException | Error e) {
       // A preview that fails must not end the thread; adding the mark tells what is wrong.
       return Optional.of(Preview.refused(trial.first(), e.toString()));

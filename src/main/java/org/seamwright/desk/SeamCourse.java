@@ -105,7 +105,9 @@ public record SeamCourse(int earlier, int later, List<Vector3D> points) {
     return courses;
   }
 
-  /** Without points that lie close to the one before: far fewer on a fine mesh, to the eye alike. */
+  /**
+   * Without points that lie close to the one before: far fewer on a fine mesh, to the eye alike.
+   */
   private static List<Vector3D> thinned(List<Vector3D> points, double leastMm) {
     List<Vector3D> few = new ArrayList<>(List.of(points.get(0)));
     for (int i = 1; i < points.size() - 1; i++) {

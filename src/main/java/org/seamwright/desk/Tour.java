@@ -138,7 +138,8 @@ public final class Tour {
                               Treatment.BARE,
                               WAIST,
                               Vector3D.Unit.MINUS_Z))));
-      case SECTION -> state.plan().filter(p -> state.isPlanned()).ifPresent(p -> split(p.sections()));
+      case SECTION ->
+          state.plan().filter(p -> state.isPlanned()).ifPresent(p -> split(p.sections()));
       case PLAN ->
           desk.change(
               job -> {

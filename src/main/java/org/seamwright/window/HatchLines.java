@@ -108,15 +108,16 @@ final class HatchLines {
     }
     double s = half / length;
     double[] side = {
-      s * (n[1] * d[2] - n[2] * d[1]), s * (n[2] * d[0] - n[0] * d[2]), s * (n[0] * d[1] - n[1] * d[0])
+      s * (n[1] * d[2] - n[2] * d[1]),
+      s * (n[2] * d[0] - n[0] * d[2]),
+      s * (n[0] * d[1] - n[1] * d[0])
     };
     for (int corner = 0; corner < 4; corner++) {
       int end = corner == 1 || corner == 2 ? 3 : 0;
       double to = corner < 2 ? -1 : 1;
       for (int axis = 0; axis < 3; axis++) {
         points[used++] =
-            (float)
-                (ends[end + axis] + to * side[axis] + LIFT * half * n[axis] - centre[axis]);
+            (float) (ends[end + axis] + to * side[axis] + LIFT * half * n[axis] - centre[axis]);
       }
     }
   }

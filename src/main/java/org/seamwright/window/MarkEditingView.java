@@ -54,8 +54,7 @@ final class MarkEditingView extends VBox {
       PartsView.field(grid, i, numbers.get(i).title(), field(numbers.get(i), wrong));
     }
     String which = Integer.toString(editing.index().get().orElse(0) + 1);
-    getChildren()
-        .setAll(PartsView.muted(Messages.text("marks.editing", which)), grid, wrong, done);
+    getChildren().setAll(PartsView.muted(Messages.text("marks.editing", which)), grid, wrong, done);
   }
 
   private TextField field(MarkNumbers.Entry number, Label wrong) {

@@ -106,8 +106,7 @@ final class MarkShowing implements Showing {
     if (taken.isPresent() && taken.getAsInt() < dots.size()) {
       double[] at = dots.get(taken.getAsInt());
       ring =
-          Sketch.ring(
-              model, at, new double[] {0, 0, 1}, HANDLE_SHARE * model.bounds().diagonal());
+          Sketch.ring(model, at, new double[] {0, 0, 1}, HANDLE_SHARE * model.bounds().diagonal());
     }
     return new Sketch(List.of(), ring, line, closed, dots);
   }

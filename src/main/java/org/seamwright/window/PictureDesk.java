@@ -282,7 +282,8 @@ final class PictureDesk {
   }
 
   private OpenedPiece opened(PlannedJob plan, PieceModel of) {
-    if (lastOpened.isEmpty() || !Identity.same(Optional.of(lastOpened.get().job()), Optional.of(plan))) {
+    if (lastOpened.isEmpty()
+        || !Identity.same(Optional.of(lastOpened.get().job()), Optional.of(plan))) {
       lastOpened = Optional.of(OpenedPiece.of(plan, of));
     }
     return lastOpened.get();

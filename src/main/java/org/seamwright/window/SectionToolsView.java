@@ -38,7 +38,8 @@ final class SectionToolsView extends VBox {
     refusal.setId("section-refusal");
     refusal.getStyleClass().add("wrong");
     refusal.managedProperty().bind(refusal.textProperty().isNotEmpty());
-    getChildren().addAll(PartsView.heading("section-tool.heading"), palette, help, setting, refusal);
+    getChildren()
+        .addAll(PartsView.heading("section-tool.heading"), palette, help, setting, refusal);
     hands.tool().watch(tool -> show());
     hands.parts().watch(parts -> show());
     hands.share().watch(share -> show());

@@ -98,9 +98,7 @@ final class SectionsPlaceView extends VBox {
     way.setOnAction(
         e -> {
           if (!showing[0] && way.getValue() != null) {
-            session
-                .desk()
-                .change(job -> WayForm.with(job, way.getValue(), WayForm.count(job)));
+            session.desk().change(job -> WayForm.with(job, way.getValue(), WayForm.count(job)));
           }
         });
     count

@@ -231,7 +231,8 @@ final class ShellView extends BorderPane {
     if (planned.isPresent()) {
       PiecePresenter presenter = planned.get();
       nodes.add(floating(PieceTools.looks(presenter), Pos.TOP_LEFT));
-      nodes.add(floating(PieceTools.legend(presenter, session.pictures().patterns()), Pos.BOTTOM_LEFT));
+      nodes.add(
+          floating(PieceTools.legend(presenter, session.pictures().patterns()), Pos.BOTTOM_LEFT));
     } else if (now instanceof MarkShowing) {
       nodes.add(floating(PieceTools.markLegend(session.pictures().patterns()), Pos.BOTTOM_LEFT));
     }

@@ -48,7 +48,9 @@ final class StartView extends StackPane {
             sample -> {
               Button tour =
                   PartsView.button(
-                      "start-tour", Messages.text("start.tour"), () -> session.tour().start(sample));
+                      "start-tour",
+                      Messages.text("start.tour"),
+                      () -> session.tour().start(sample));
               card.getChildren().add(PartsView.row(tour));
             });
     card.getStyleClass().addAll("card", "state");

@@ -36,8 +36,7 @@ final class Swatch extends Rectangle {
     for (int y = 0; y < height; y++) {
       for (int x = 0; x < width; x++) {
         boolean ink =
-            (x + y) % pitch < FINE
-                || (pattern == 2 && Math.floorMod(x - y, pitch) < FINE);
+            (x + y) % pitch < FINE || (pattern == 2 && Math.floorMod(x - y, pitch) < FINE);
         image.getPixelWriter().setArgb(x, y, ink ? INK : 0xFF000000 | rgb);
       }
     }

@@ -128,8 +128,7 @@ final class ToolSettingsView extends VBox {
     int row = grid.getRowCount();
     PartsView.field(grid, row, Messages.text("copies.name"), box);
     if (marking.copies().get() == MarkCopies.TURN) {
-      number(
-          grid, row + 1, "count", ToolSettings::count, v -> set().withCount((int) v), 360);
+      number(grid, row + 1, "count", ToolSettings::count, v -> set().withCount((int) v), 360);
     }
   }
 

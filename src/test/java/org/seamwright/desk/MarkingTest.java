@@ -237,7 +237,10 @@ class MarkingTest {
     assertThat(count()).isEqualTo(4);
     assertThat(bare()).isCloseTo(4 * disc, within(4e-3 * disc));
     assertThat(((Mark.Near) last()).path().get(0))
-        .matches(p -> p.distance(Vector3D.of(-2, -10, 20)) < 1e-2 || p.distance(Vector3D.of(2, 10, 20)) < 1e-2);
+        .matches(
+            p ->
+                p.distance(Vector3D.of(-2, -10, 20)) < 1e-2
+                    || p.distance(Vector3D.of(2, 10, 20)) < 1e-2);
     desk.undo();
     work();
     // A stroke on the mirror has no copy of its own.
@@ -311,9 +314,7 @@ class MarkingTest {
     SurfaceFoot foot = foot();
     Optional<PieceAxis> axis = marking.axis();
     var bare = org.seamwright.region.Treatment.BARE;
-    Mark ring =
-        new Mark.Ring(
-            "", bare, Vector3D.ZERO, UP, -5, 5, 0, Double.POSITIVE_INFINITY);
+    Mark ring = new Mark.Ring("", bare, Vector3D.ZERO, UP, -5, 5, 0, Double.POSITIVE_INFINITY);
     assertThat(MarkHandles.of(ring, axis, foot))
         .extracting(Vector3D::getZ)
         .allSatisfy(z -> assertThat(Math.abs(z)).isCloseTo(5, within(1e-9)));
@@ -322,8 +323,7 @@ class MarkingTest {
     assertThat(taller.toMm()).isEqualTo(8);
     // A ring whose upper limit is drawn below its lower one is none.
     assertThat(MarkHandles.moved(ring, 1, Vector3D.of(20, 0, -8), axis)).isEmpty();
-    Mark sector =
-        new Mark.Sector("", bare, Vector3D.ZERO, UP, Vector3D.Unit.PLUS_X, 0, 45);
+    Mark sector = new Mark.Sector("", bare, Vector3D.ZERO, UP, Vector3D.Unit.PLUS_X, 0, 45);
     Mark.Sector wider =
         (Mark.Sector) MarkHandles.moved(sector, 1, Vector3D.of(0, 20, 3), axis).orElseThrow();
     assertThat(wider.toDegrees()).isCloseTo(90, within(1e-9));

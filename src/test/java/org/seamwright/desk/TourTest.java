@@ -42,7 +42,8 @@ class TourTest {
       assertThat(tour.done().get()).as("%s", step).isTrue();
       double now = desk.state().get().plan().orElseThrow().plating().totals().goldG();
       if (step == Tour.Step.PLAN) {
-        // Mass is area times thickness times density; laps, as thick as the flash, stay as they are.
+        // Mass is area times thickness times density; laps, as thick as the flash, stay as they
+        // are.
         assertThat(now / goldG).isBetween(1.9, 2.0);
       }
       goldG = now;

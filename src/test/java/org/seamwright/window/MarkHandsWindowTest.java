@@ -99,7 +99,9 @@ class MarkHandsWindowTest extends WindowDriver {
     start();
     settle();
     robot.clickOn("#start-tour");
-    waitFor(() -> call(() -> session.tour().step().get().equals(java.util.Optional.of(Tour.Step.OPEN))));
+    waitFor(
+        () ->
+            call(() -> session.tour().step().get().equals(java.util.Optional.of(Tour.Step.OPEN))));
     waitFor(() -> state().document().isPresent());
     settle();
     robot.clickOn("#tour-act");
