@@ -38,7 +38,7 @@ final class Fitting {
   private static final double LARGEST_PUSH = 0.5;
 
   /** Starts that seams are searched from. */
-  private static final int SEARCHES = 4;
+  private static final int SEARCHES = 2;
 
   private static final int FIRST_PUSHES = 12;
 
@@ -122,8 +122,14 @@ final class Fitting {
     for (int i = 0; i < TRIES; i++) {
       Progress part = rest.between((double) i / TRIES, (i + 1.0) / TRIES);
       SeamSearch search = search(label, rank, extra);
+      int[] before = label;
       label = search.run();
-      Shape shape = new Shape(label);
+      Shape shape = first;
+      if (i == 0 && Arrays.equals(before, label)) {
+        shape.pushBack();
+      } else {
+        shape = new Shape(label);
+      }
       double[] missing = new double[cells];
       for (int push = 0; push < 2; push++) {
         shape.push(rank, missing);
@@ -297,6 +303,13 @@ final class Fitting {
 
     private void measure() {
       measure = CellMeasure.of(ground.domain().surface(), fields, partition.cells(), lines, across);
+    }
+
+    /** Takes all pushes back. */
+    void pushBack() {
+      fields.pushBack();
+      fields.spread();
+      measure();
     }
 
     SeamCut cut() {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.IntFunction;
+import org.seamwright.basis.Notice;
 import org.seamwright.mesh.Faces;
 
 /**
@@ -100,13 +101,11 @@ final class RunningFigures {
                 new Seam(earlier, later, sum[0], floor(sum[1]), floor(sum[2])));
           }
         });
+    List<Seam> seamList = List.copyOf(sorted.values());
+    List<Notice> notices = new ArrayList<>(Sectioning.overLimit(list, limitMm2));
+    notices.addAll(Needles.told(list, seamList));
     return new SectionFigures(
-        list,
-        List.copyOf(sorted.values()),
-        times[0],
-        floor(times[1]),
-        floor(times[2]),
-        Sectioning.overLimit(list, limitMm2));
+        list, seamList, times[0], floor(times[1]), floor(times[2]), notices);
   }
 
   /** What rounding leaves below nothing is nothing. */

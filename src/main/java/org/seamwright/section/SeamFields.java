@@ -2,6 +2,7 @@ package org.seamwright.section;
 
 import java.util.Arrays;
 import java.util.stream.IntStream;
+import org.seamwright.basis.Parallel;
 import org.seamwright.mesh.EdgeRings;
 import org.seamwright.mesh.Topology;
 import org.seamwright.mesh.VertexFans;
@@ -157,12 +158,17 @@ final class SeamFields implements CellKeys {
       slot[KEPT * corner[h]] = 1;
     }
     int[][] sources = sources(cells);
-    Band band = new Band();
     Heat[] heat = new Heat[cells];
-    for (int c = 0; c < cells; c++) {
-      heat[c] = band.around(c, sources[c]);
-    }
-    IntStream.range(0, cells).parallel().forEach(c -> heat[c].run());
+    Parallel.split(
+        cells,
+        Parallel.ranges(cells, 1),
+        (from, to) -> {
+          Band band = new Band();
+          for (int c = from; c < to; c++) {
+            heat[c] = band.around(c, sources[c]);
+            heat[c].run();
+          }
+        });
     for (Heat h : heat) {
       for (int v : h.vertex) {
         slotLabel[KEPT * v] = NONE;
@@ -291,6 +297,11 @@ final class SeamFields implements CellKeys {
   void push(int label, double mm) {
     double most = FURTHEST_PUSH * radius;
     weight[label] = Math.max(-most, Math.min(most, weight[label] + mm));
+  }
+
+  /** Takes all pushes back; takes effect with the next {@link #spread}. */
+  void pushBack() {
+    Arrays.fill(weight, 0);
   }
 
   /** Finds the vertices near seams; holds scratch that is used for one cell after the other. */
@@ -461,6 +472,9 @@ final class SeamFields implements CellKeys {
         }
         solve(right);
       }
+      // Only x is asked for; all cells' equations at once would fill the memory.
+      column = new int[0];
+      flow = new float[0];
     }
 
     private void solve(double[] right) {

@@ -47,7 +47,6 @@ final class SeamSearch {
   private int[] node = new int[256];
   private boolean[] sourceSide = new boolean[256];
   private double cost;
-  private double hardness = 1;
 
   /**
    * Prepares a search.
@@ -107,37 +106,13 @@ final class SeamSearch {
 
   /** What the seams cost and what excess over the limit costs beside, mm. */
   double totalMm() {
-    hardness = AreaPrice.HARDEST;
     return total();
   }
 
   /** Searches; gives one entry per patch: its cell. */
   int[] run() {
-    if (rank.length > 0) {
-      hardness = AreaPrice.HARDEST;
-      rounds();
-      return label.clone();
-    }
-    int[] start = label.clone();
-    hardness = AreaPrice.HARDEST;
     rounds();
-    double kept = total();
-    int[] best = label.clone();
-    relabel(start);
-    hardness = 1;
-    rounds();
-    hardness = AreaPrice.HARDEST;
-    rounds();
-    if (total() > kept) {
-      relabel(best);
-    }
     return label.clone();
-  }
-
-  private void relabel(int[] to) {
-    for (int p = 0; p < to.length; p++) {
-      move(p, to[p]);
-    }
   }
 
   private void rounds() {
@@ -178,13 +153,13 @@ final class SeamSearch {
   }
 
   private double slope(int cell) {
-    return price.slope(cell, worked[cell], hardness);
+    return price.slope(cell, worked[cell], AreaPrice.HARDEST);
   }
 
   private double total() {
     double sum = cost;
     for (int c = 0; c < cells; c++) {
-      sum += price.of(c, worked[c], hardness);
+      sum += price.of(c, worked[c], AreaPrice.HARDEST);
     }
     return sum;
   }

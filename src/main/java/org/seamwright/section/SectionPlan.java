@@ -42,6 +42,9 @@ public record SectionPlan(
   /** Code of the notice that a section is larger than the limit. */
   public static final String OVER_LIMIT = "section-over-limit";
 
+  /** Code of the notice that a section is long and narrow for the seams round it. */
+  public static final String NEEDLE = "section-narrow";
+
   /** Code of the notice that a wish for the order of work could not be kept. */
   public static final String PIN_BROKEN = "order-pin-broken";
 

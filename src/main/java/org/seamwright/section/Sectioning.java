@@ -234,6 +234,7 @@ public final class Sectioning {
             progress);
     CutMesh whole = fine.then(layout.cut().cut()).then(laps.cut());
     List<Notice> notices = overLimit(laps.sections(), settings.limitMm2());
+    notices.addAll(Needles.told(laps.sections(), laps.seams()));
     notices.addAll(
         SectionOrder.broken(whole.mesh(), laps.section(), laps.sections().size(), settings.pins()));
     Sum[] times = {new Sum(), new Sum(), new Sum(), new Sum()};
