@@ -235,10 +235,11 @@ public record Job(
    *
    * @param weights what a seam costs per length, by place
    * @param showFaces names of marks whose places are show faces
+   * @param rings whether sections may close on themselves
    */
-  public record SeamRules(SeamWeights weights, List<String> showFaces) {
-    /** The usual weights, and no show faces. */
-    public static final SeamRules USUAL = new SeamRules(SeamWeights.DEFAULT, List.of());
+  public record SeamRules(SeamWeights weights, List<String> showFaces, boolean rings) {
+    /** The usual weights, no show faces, rings allowed. */
+    public static final SeamRules USUAL = new SeamRules(SeamWeights.DEFAULT, List.of(), true);
 
     /** Copies the list. */
     public SeamRules {

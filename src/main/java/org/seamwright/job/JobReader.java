@@ -192,7 +192,8 @@ final class JobReader {
             keys.get("valley", usual.valley(), n -> n.number(Range.SHARE)),
             keys.get("hidden", usual.hidden(), n -> n.number(Range.SHARE)),
             keys.get("show", usual.show(), n -> n.number(Range.TIMES))),
-        keys.get("showFaces", List.of(), n -> n.list(JobNode::text)));
+        keys.get("showFaces", List.of(), n -> n.list(JobNode::text)),
+        keys.get("rings", Job.SeamRules.USUAL.rings(), JobNode::yes));
   }
 
   private static OrderPins order(JobNode node) throws JobFileException {

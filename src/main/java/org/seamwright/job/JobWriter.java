@@ -95,6 +95,7 @@ final class JobWriter {
     tree.put("hidden", rules.weights().hidden());
     tree.put("show", rules.weights().show());
     tree.put("showFaces", rules.showFaces());
+    tree.put("rings", rules.rings());
     return tree;
   }
 

@@ -32,7 +32,6 @@ import org.seamwright.region.MarkException;
 import org.seamwright.region.Marks;
 import org.seamwright.region.SurfaceMap;
 import org.seamwright.region.Treatment;
-import org.seamwright.section.SectionChoices;
 import org.seamwright.section.SectionException;
 import org.seamwright.section.SectionPlan;
 import org.seamwright.section.SectionSettings;
@@ -269,20 +268,10 @@ public final class Planner {
   private static SectionPlan sections(
       Job job, Path jobFile, Piece piece, SurfaceMap map, double limitMm2, Progress progress)
       throws PlanException {
-    if (!job.sections().seams().showFaces().isEmpty()) {
-      if (!job.sections().choices().equals(SectionChoices.NONE)) {
-        throw new PlanException(
-            jobFile.toString(),
-            "sections.seams.showFaces",
-            "Show faces go with the automatic way only, without symmetry or edits",
-            "Drop the show faces, or way, symmetry and edits.");
-      }
-      boolean[] show = ShowFaces.of(job, jobFile, piece, map);
-      return Sectioning.split(map, show, sectionSettings(job, limitMm2), progress);
-    }
+    boolean[] show = ShowFaces.of(job, jobFile, piece, map);
     try {
       return Sectioning.split(
-          map, sectionSettings(job, limitMm2), job.sections().choices(), progress);
+          map, show, sectionSettings(job, limitMm2), job.sections().choices(), progress);
     } catch (SectionException e) {
       throw inJob(jobFile, e.place(), e);
     }
@@ -295,7 +284,8 @@ public final class Planner {
         job.sections().activationLapMm(),
         job.sections().flashLapMm(),
         job.sections().order(),
-        job.sections().seams().weights());
+        job.sections().seams().weights(),
+        job.sections().seams().rings());
   }
 
   private static Optional<WetLimit> wetLimit(Job job, Path jobFile, PlatingSettings settings)

@@ -21,12 +21,20 @@ final class ChosenSections {
   private static final int ROUNDS = 4;
 
   private final SurfaceMap map;
+  private final boolean[] show;
   private final SectionSettings settings;
   private final SectionChoices choices;
   private final List<Notice> notices = new ArrayList<>();
 
-  ChosenSections(SurfaceMap map, SectionSettings settings, SectionChoices choices) {
+  /**
+   * Prepares.
+   *
+   * @param show one entry per face of the map: whether seams are better kept away from it
+   */
+  ChosenSections(
+      SurfaceMap map, boolean[] show, SectionSettings settings, SectionChoices choices) {
     this.map = map;
+    this.show = show;
     this.settings = settings;
     this.choices = choices;
   }
@@ -35,14 +43,28 @@ final class ChosenSections {
   SectionPlan plan(Progress progress) throws SectionException {
     Sectioning.Divided divided = divided(progress.between(0, 0.8));
     Progress lapping = progress.between(0.8, 1);
-    if (choices.edits().isEmpty()) {
+    if (choices.edits().isEmpty() && settings.rings()) {
       return withNotices(Sectioning.plan(divided.fine(), divided.layout(), settings, lapping));
     }
-    SectionEditor editor = SectionEditor.of(divided.layout(), settings);
+    SectionEditor editor = editor(divided);
     for (int i = 0; i < choices.edits().size(); i++) {
       editor.apply(i, choices.edits().get(i));
     }
     return withNotices(editor.plan(divided.fine().then(divided.layout().cut().cut()), lapping));
+  }
+
+  /** An editor of the sections as they are before any edit. */
+  SectionEditor editor(Sectioning.Divided divided) {
+    SectionEditor editor = SectionEditor.of(divided.layout(), settings);
+    int left = settings.rings() ? 0 : editor.openRings();
+    if (left > 0) {
+      notices.add(
+          new Notice(
+              SectionPlan.RING,
+              left,
+              "Sections that close on themselves though none should: halving did not open them"));
+    }
+    return editor;
   }
 
   /** What was found on the way. */
@@ -62,10 +84,10 @@ final class ChosenSections {
     int[] plated = Sectioning.plated(map);
     if (choices.symmetry().isPresent()) {
       return Repeats.divide(
-          map.mesh(), plated, choices.symmetry().get(), settings, notices, progress);
+          map.mesh(), plated, show, choices.symmetry().get(), settings, notices, progress);
     }
     if (choices.way().isEmpty()) {
-      return Sectioning.divide(map.mesh(), plated, f -> false, settings, progress);
+      return Sectioning.divide(map.mesh(), plated, f -> false, show, settings, progress);
     }
     WayCut cut = WayCut.of(map.mesh(), plated, choices.way().get(), settings, notices);
     return byWay(cut, progress);
@@ -78,6 +100,10 @@ final class ChosenSections {
     for (int f = 0; f < divide.length; f++) {
       divide[f] = cut.label()[f] >= 0 && areaMm2[cut.label()[f]] > settings.limitMm2();
     }
+    boolean[] shown = new boolean[divide.length];
+    for (int f = 0; f < shown.length; f++) {
+      shown[f] = show[cut.parentFace()[f]];
+    }
     Sectioning.Divided divided = null;
     for (int round = 0; round < ROUNDS; round++) {
       divided =
@@ -85,6 +111,7 @@ final class ChosenSections {
               cut.mesh(),
               cut.label(),
               f -> divide[f],
+              shown,
               settings,
               progress.between((double) round / ROUNDS, (round + 1.0) / ROUNDS));
       if (!addOver(divided, divide)) {

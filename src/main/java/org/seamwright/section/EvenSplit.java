@@ -38,6 +38,16 @@ final class EvenSplit {
    * @param share area of the lower part, as a share of the whole
    */
   static EvenSplit of(Mesh whole, int[] label, int section, double share) {
+    return of(whole, label, section, share, false);
+  }
+
+  /** In two halves neither of which is a ring, if there is such a cut. */
+  static EvenSplit opening(Mesh whole, int[] label, int section) {
+    return of(whole, label, section, 0.5, true);
+  }
+
+  private static EvenSplit of(
+      Mesh whole, int[] label, int section, double share, boolean opening) {
     int[] faces = new int[label.length];
     int count = 0;
     for (int f = 0; f < label.length; f++) {
@@ -48,15 +58,22 @@ final class EvenSplit {
     SubMesh sub = SubMesh.of(whole, Arrays.copyOf(faces, count));
     double[][] axes = axes(sub.mesh());
     EvenSplit first = null;
+    EvenSplit parted = null;
     for (double[] axis : axes) {
       EvenSplit split = at(sub, heights(sub.mesh(), axis), share);
-      if (split.partsAreWhole()) {
+      boolean[] found = split.look();
+      if (found[0] && (!opening || found[1])) {
         return split;
       }
       first = first == null ? split : first;
+      parted = parted == null && found[0] ? split : parted;
     }
     EvenSplit round = at(sub, distances(sub.mesh(), axes[0]), share);
-    return round.partsAreWhole() ? round : first;
+    boolean[] found = round.look();
+    if (found[0] && (found[1] || parted == null)) {
+      return round;
+    }
+    return parted == null ? first : parted;
   }
 
   private static EvenSplit at(SubMesh sub, double[] field, double share) {
@@ -114,13 +131,15 @@ final class EvenSplit {
         Progress.NONE);
   }
 
-  private boolean partsAreWhole() {
+  /** Whether both parts are one piece, and whether neither is a ring. */
+  private boolean[] look() {
     CutMesh cut = FieldCut.along(sub.mesh(), field, level, f -> true);
     boolean[] below = FieldCut.below(cut, field, level);
     int[] part = new int[below.length];
     Arrays.setAll(part, f -> below[f] ? 0 : 1);
     EdgeRings rings = EdgeRings.of(cut.mesh(), Topology.of(cut.mesh()));
-    return Pieces.of(cut.mesh(), rings, part).count() == 2;
+    boolean[] ring = RingShapes.of(cut.mesh(), rings, part, 2);
+    return new boolean[] {Pieces.of(cut.mesh(), rings, part).count() == 2, !ring[0] && !ring[1]};
   }
 
   /** Writes the field less its level to the entries of the section's vertices. */

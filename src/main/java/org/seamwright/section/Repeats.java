@@ -51,14 +51,24 @@ final class Repeats {
   /** One entry per face: its sector, -1 where nothing is plated. */
   private final int[] sector;
 
+  /** One entry per face. */
+  private final boolean[] show;
+
   private Repeats(
-      SectionSettings settings, int count, Axis axis, Mesh mesh, int[] parent, int[] sector) {
+      SectionSettings settings,
+      int count,
+      Axis axis,
+      Mesh mesh,
+      int[] parent,
+      int[] sector,
+      boolean[] show) {
     this.settings = settings;
     this.count = count;
     this.axis = axis;
     this.mesh = mesh;
     this.parent = parent;
     this.sector = sector;
+    this.show = show;
   }
 
   /**
@@ -66,12 +76,14 @@ final class Repeats {
    *
    * @param whole the piece
    * @param plated one entry per face: 0 where plated, -1 elsewhere
+   * @param show one entry per face: whether seams are better kept away from it
    * @param notices receives what was found
    * @return the sections, and the piece cut for them
    */
   static Sectioning.Divided divide(
       Mesh whole,
       int[] plated,
+      boolean[] show,
       SectionSymmetry symmetry,
       SectionSettings settings,
       List<Notice> notices,
@@ -91,8 +103,12 @@ final class Repeats {
     CutMesh fine =
         Refinement.edges(sectors.mesh(), side / EDGES_PER_SIDE, f -> sectors.label()[f] >= 0);
     int[] parent = IntStream.of(fine.parentFace()).map(f -> sectors.parentFace()[f]).toArray();
-    return new Repeats(settings, count, axis, fine.mesh(), parent, fine.carryFaces(sectors.label()))
-        .run(progress);
+    boolean[] shown = new boolean[parent.length];
+    for (int f = 0; f < shown.length; f++) {
+      shown[f] = show[parent[f]];
+    }
+    int[] sector = fine.carryFaces(sectors.label());
+    return new Repeats(settings, count, axis, fine.mesh(), parent, sector, shown).run(progress);
   }
 
   private static int found(Mesh mesh, Axis axis, List<Notice> notices) throws SectionException {
@@ -171,7 +187,7 @@ final class Repeats {
               OrderPins.NONE,
               settings.seams());
       Sectioning.Divided one =
-          Sectioning.divide(mesh, first, f -> false, inner, part.between(0, 0.5));
+          Sectioning.divide(mesh, first, f -> false, show, inner, part.between(0, 0.5));
       Sectioning.Divided all = repeated(one, part.between(0.5, 1));
       double most = Arrays.stream(all.layout().workedMm2()).max().orElse(0);
       if (most < least) {

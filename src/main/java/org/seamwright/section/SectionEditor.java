@@ -27,6 +27,9 @@ final class SectionEditor {
   private static final double FAR = 0.05;
 
   private final SurfaceCuts cuts;
+  /** Rounds of halving rings: a band falls open in one, a torus in two. */
+  private static final int OPENINGS = 4;
+
   private final SectionSettings settings;
   private int[] label;
   private final List<Integer> order;
@@ -378,7 +381,41 @@ final class SectionEditor {
       return;
     }
     int lower = count / 2;
-    EvenSplit split = EvenSplit.of(cuts.toMesh(), label, section, (double) lower / count);
+    int upper =
+        halve(section, EvenSplit.of(cuts.toMesh(), label, section, (double) lower / count));
+    splitEvenly(section, lower);
+    splitEvenly(upper, count - lower);
+  }
+
+  /**
+   * Halves sections that are rings ({@link RingShapes}), and halves that still are.
+   *
+   * @return how many stay rings
+   */
+  int openRings() {
+    for (int round = 0; round < OPENINGS; round++) {
+      int[] rings = rings();
+      if (rings.length == 0) {
+        return 0;
+      }
+      for (int section : rings) {
+        halve(section, EvenSplit.opening(cuts.toMesh(), label, section));
+      }
+      Mesh mesh = cuts.toMesh();
+      Islands.merge(mesh, EdgeRings.of(mesh, Topology.of(mesh)), label, names.size());
+    }
+    return rings().length;
+  }
+
+  private int[] rings() {
+    Mesh mesh = cuts.toMesh();
+    boolean[] ring =
+        RingShapes.of(mesh, EdgeRings.of(mesh, Topology.of(mesh)), label, names.size());
+    return order.stream().mapToInt(s -> s).filter(s -> ring[s]).sorted().toArray();
+  }
+
+  /** Cuts a section in two; gives the number of the upper part. */
+  private int halve(int section, EvenSplit split) {
     double[] value = new double[cuts.vertexCount()];
     Arrays.fill(value, 1);
     split.writeTo(value);
@@ -394,8 +431,7 @@ final class SectionEditor {
         label[f] = sum > 0 ? upper : section;
       }
     }
-    splitEvenly(section, lower);
-    splitEvenly(upper, count - lower);
+    return upper;
   }
 
   /** The sections as they are now, lapped. */

@@ -45,6 +45,9 @@ public record SectionPlan(
   /** Code of the notice that a section is long and narrow for the seams round it. */
   public static final String NEEDLE = "section-narrow";
 
+  /** Code of the notice that sections close on themselves though none should. */
+  public static final String RING = "section-ring";
+
   /** Code of the notice that a wish for the order of work could not be kept. */
   public static final String PIN_BROKEN = "order-pin-broken";
 

@@ -59,14 +59,17 @@ public final class SectionSession {
   public static SectionSession of(
       SurfaceMap map, SectionSettings settings, SectionChoices choices, Progress progress)
       throws SectionException {
-    ChosenSections chosen = new ChosenSections(map, settings, choices);
+    boolean[] show = new boolean[map.mesh().faceCount()];
+    ChosenSections chosen = new ChosenSections(map, show, settings, choices);
     Sectioning.Divided divided = chosen.divided(progress.between(0, 0.7));
+    SectionEditor base = chosen.editor(divided);
+    CutMesh before = divided.fine().then(divided.layout().cut().cut());
+    Progress lapping = progress.between(0.7, 0.9);
     SectionPlan plan =
-        Sectioning.plan(divided.fine(), divided.layout(), settings, progress.between(0.7, 0.9));
-    SectionEditor base = SectionEditor.of(divided.layout(), settings);
-    SectionSession session =
-        new SectionSession(
-            settings, divided.fine().then(divided.layout().cut().cut()), base, chosen.notices());
+        settings.rings()
+            ? Sectioning.plan(divided.fine(), divided.layout(), settings, lapping)
+            : base.copy().plan(before, lapping);
+    SectionSession session = new SectionSession(settings, before, base, chosen.notices());
     RunningFigures figures = new RunningFigures();
     figures.add(plan, base.order());
     session.figures.add(figures);

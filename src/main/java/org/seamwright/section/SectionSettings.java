@@ -8,9 +8,15 @@ package org.seamwright.section;
  * @param flashLapMm width of the flash lap along the surface, mm; 0 for none
  * @param pins what is asked of the order of work
  * @param seams what seams cost where
+ * @param rings whether sections may close on themselves, as a band round a rim does
  */
 public record SectionSettings(
-    double limitMm2, double activationLapMm, double flashLapMm, OrderPins pins, SeamWeights seams) {
+    double limitMm2,
+    double activationLapMm,
+    double flashLapMm,
+    OrderPins pins,
+    SeamWeights seams,
+    boolean rings) {
   /** Settings that leave the order free, with the usual weights of seams. */
   public SectionSettings(double limitMm2, double activationLapMm, double flashLapMm) {
     this(limitMm2, activationLapMm, flashLapMm, OrderPins.NONE);
@@ -20,6 +26,16 @@ public record SectionSettings(
   public SectionSettings(
       double limitMm2, double activationLapMm, double flashLapMm, OrderPins pins) {
     this(limitMm2, activationLapMm, flashLapMm, pins, SeamWeights.DEFAULT);
+  }
+
+  /** Settings that allow rings. */
+  public SectionSettings(
+      double limitMm2,
+      double activationLapMm,
+      double flashLapMm,
+      OrderPins pins,
+      SeamWeights seams) {
+    this(limitMm2, activationLapMm, flashLapMm, pins, seams, true);
   }
 
   /** Checks the ranges. */

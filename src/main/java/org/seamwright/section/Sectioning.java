@@ -67,9 +67,11 @@ public final class Sectioning {
    */
   public static SectionPlan split(
       SurfaceMap map, boolean[] show, SectionSettings settings, Progress progress) {
-    Divided divided =
-        divide(map.mesh(), plated(map), f -> false, show, settings, progress.between(0, 0.9));
-    return plan(divided.fine(), divided.layout(), settings, progress.between(0.9, 1));
+    try {
+      return split(map, show, settings, SectionChoices.NONE, progress);
+    } catch (SectionException e) {
+      throw new IllegalStateException("Refused without a choice", e);
+    }
   }
 
   /**
@@ -85,7 +87,28 @@ public final class Sectioning {
   public static SectionPlan split(
       SurfaceMap map, SectionSettings settings, SectionChoices choices, Progress progress)
       throws SectionException {
-    return new ChosenSections(map, settings, choices).plan(progress);
+    return split(map, new boolean[map.mesh().faceCount()], settings, choices, progress);
+  }
+
+  /**
+   * Splits the plated faces of a piece some of which are show faces the way the user asks for.
+   *
+   * @param map the piece with its treatments
+   * @param show one entry per face: whether seams are better kept away from it
+   * @param settings limit, lap widths, and what seams cost
+   * @param choices way, symmetry and edits
+   * @param progress told how far it is; may cancel
+   * @return sections in working order; none if nothing is plated
+   * @throws SectionException if a way or an edit can't be carried out on this piece
+   */
+  public static SectionPlan split(
+      SurfaceMap map,
+      boolean[] show,
+      SectionSettings settings,
+      SectionChoices choices,
+      Progress progress)
+      throws SectionException {
+    return new ChosenSections(map, show, settings, choices).plan(progress);
   }
 
   /** One entry per face: 0 where it is plated, -1 elsewhere. */
@@ -120,7 +143,12 @@ public final class Sectioning {
     return divide(mesh, label, mustDivide, new boolean[mesh.faceCount()], settings, progress);
   }
 
-  private static Divided divide(
+  /**
+   * Divides labelled faces some of which are show faces.
+   *
+   * @param show one entry per face
+   */
+  static Divided divide(
       Mesh mesh,
       int[] label,
       IntPredicate mustDivide,

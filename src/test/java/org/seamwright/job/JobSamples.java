@@ -84,7 +84,8 @@ final class JobSamples {
                     1 - random.nextDouble(),
                     1 - random.nextDouble(),
                     1 + random.nextDouble()),
-                Stream.generate(() -> pick(random, NAMES)).limit(random.nextInt(3)).toList()),
+                Stream.generate(() -> pick(random, NAMES)).limit(random.nextInt(3)).toList(),
+                random.nextBoolean()),
             choices(random)),
         plating(random),
         new MaskSettings(
