@@ -3,6 +3,7 @@ package org.seamwright.section;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.seamwright.basis.Parallel;
 import org.seamwright.basis.Progress;
@@ -40,6 +41,10 @@ final class Fitting {
   /** Starts that seams are searched from. */
   private static final int SEARCHES = 2;
 
+  /** Rounds in which places where three sections meet are moved apart. */
+  private static final int SPACINGS = 3;
+
+  private static final int SPACING_PUSHES = 4;
   private static final int FIRST_PUSHES = 12;
 
   /** Cells are even enough to start from when none is more than this above their mean. */
@@ -141,6 +146,7 @@ final class Fitting {
         Layout layout = Layout.of(cut, order, lapMm, part.between(0.6, 1));
         keepBetter(layout);
         if (kept(layout)) {
+          moveApart(label, order);
           return new double[0];
         }
         worked = workedOfCells(layout);
@@ -152,6 +158,57 @@ final class Fitting {
       extra = difference(difference(worked, graph), moved);
     }
     return worked;
+  }
+
+  /** Draws seams anew where three sections meet twice within a lap, if that helps. */
+  private void moveApart(int[] found, int[] order) {
+    int[] label = found;
+    Mesh middles = partition.domain().surface().mesh();
+    Spacing spacing = new Spacing(patches, middles, partition.cells(), lapMm, radius);
+    Junctions junctions = Junctions.of(best.from(), lapMm);
+    for (int round = 0; round < SPACINGS && !junctions.close().isEmpty(); round++) {
+      int[] rank = rankOfCells(best.cut(), order);
+      int[] cellOfId = new int[order.length + 1];
+      for (int i = 0; i < order.length; i++) {
+        int origin = best.cut().origin()[order[i]];
+        cellOfId[i + 1] = origin < partition.cells() ? origin : -1;
+      }
+      double[] none = new double[partition.cells()];
+      int[] changed =
+          spacing.apart(label, junctions, cellOfId, l -> search(l, rank, none).totalMm());
+      if (Arrays.equals(changed, label)) {
+        break;
+      }
+      Optional<Layout> layout = pushed(new Shape(changed), rank, order);
+      if (layout.isEmpty()) {
+        break;
+      }
+      Junctions now = Junctions.of(layout.get().from(), lapMm);
+      if (now.close().size() >= junctions.close().size()) {
+        break;
+      }
+      best = layout.get();
+      junctions = now;
+      label = changed;
+    }
+  }
+
+  /** Pushes a shape's borders until all sections keep the limit; nothing if they don't. */
+  private Optional<Layout> pushed(Shape shape, int[] rank, int[] order) {
+    double[] missing = new double[partition.cells()];
+    for (int push = 0; push < SPACING_PUSHES; push++) {
+      shape.push(rank, missing);
+      SeamCut cut = shape.cut();
+      if (!Arrays.equals(cut.origin(), best.cut().origin())) {
+        break;
+      }
+      Layout layout = Layout.of(cut, order, lapMm, Progress.NONE);
+      if (kept(layout)) {
+        return Optional.of(layout);
+      }
+      missing = difference(workedOfCells(layout), shape.estimate(rank));
+    }
+    return Optional.empty();
   }
 
   private AreaPrice price() {

@@ -51,6 +51,21 @@ class IdealPartitionsTest {
     }
   }
 
+  /** Without being moved apart two of these 18 lie 0.7 mm from each other. */
+  @Test
+  void placesWhereThreeSectionsMeetLieALapApart() {
+    var mesh = Shapes.torus(40, 14, 120, 42);
+    double lap = 4;
+    SectionPlan plan =
+        Sectioning.split(
+            PlanChecks.allPlated(mesh),
+            new SectionSettings(PlanChecks.area(mesh) / 9, 1, lap),
+            Progress.NONE);
+    assertThat(plan.notices()).isEmpty();
+    assertThat(plan.junctions().close()).isEmpty();
+    assertThat(plan.junctions().nearestMm()).isGreaterThanOrEqualTo(lap);
+  }
+
   @Test
   void compactnessFollowsItsFormula() {
     // A strip of 10 × 60 between two others has seams of 60 on both sides.
