@@ -72,7 +72,7 @@ final class JobKeys {
           Map.entry("rename", List.of("kind", "point", "name")),
           Map.entry("renumber", List.of("kind", "point", "number")));
 
-  static final List<String> SEAMS = 
+  static final List<String> SEAMS =
       List.of("crease", "valley", "hidden", "show", "showFaces", "rings");
   static final List<String> ORDER = List.of("first", "last", "before");
   static final List<String> BEFORE = List.of("section", "before");

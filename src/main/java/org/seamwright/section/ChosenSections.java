@@ -31,8 +31,7 @@ final class ChosenSections {
    *
    * @param show one entry per face of the map: whether seams are better kept away from it
    */
-  ChosenSections(
-      SurfaceMap map, boolean[] show, SectionSettings settings, SectionChoices choices) {
+  ChosenSections(SurfaceMap map, boolean[] show, SectionSettings settings, SectionChoices choices) {
     this.map = map;
     this.show = show;
     this.settings = settings;

@@ -46,8 +46,7 @@ final class EvenSplit {
     return of(whole, label, section, 0.5, true);
   }
 
-  private static EvenSplit of(
-      Mesh whole, int[] label, int section, double share, boolean opening) {
+  private static EvenSplit of(Mesh whole, int[] label, int section, double share, boolean opening) {
     int[] faces = new int[label.length];
     int count = 0;
     for (int f = 0; f < label.length; f++) {

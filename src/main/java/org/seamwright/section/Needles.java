@@ -6,10 +6,10 @@ import java.util.Locale;
 import org.seamwright.basis.Notice;
 
 /**
- * Finds sections that are needles: long seams round little area. Measured by 4π·area/seam², which is
- * 1 for a round spot, π/4 for a square and πk/(1 + k)² for a rectangle k times as long as wide, seams
- * on all sides. Only seams count, not the edges of the piece or of masks: a spoke plated to its edges
- * is as narrow as it is, whatever seams do.
+ * Finds sections that are needles: long seams round little area. Measured by 4π·area/seam², which
+ * is 1 for a round spot, π/4 for a square and πk/(1 + k)² for a rectangle k times as long as wide,
+ * seams on all sides. Only seams count, not the edges of the piece or of masks: a spoke plated to
+ * its edges is as narrow as it is, whatever seams do.
  */
 final class Needles {
   /** Below this a section is a needle: a rectangle of 14 to 1, where π·14/15² is 0.195. */

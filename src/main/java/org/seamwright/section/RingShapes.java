@@ -9,8 +9,8 @@ import org.seamwright.mesh.Topology;
 /**
  * Which sections close on themselves: bands round a handle or a rim, and what has another section
  * inside. Told by Euler's number, corners − edges + faces, which is 1 for what can be laid out flat
- * as a disc and 1 less for every hole. Holes whose edge is shorter than half the side of a square as
- * large as the section, such as a screw's, don't count: a brush goes round them without notice.
+ * as a disc and 1 less for every hole. Holes whose edge is shorter than half the side of a square
+ * as large as the section, such as a screw's, don't count: a brush goes round them without notice.
  *
  * <p>Cost: O(n α(n)).
  */

@@ -104,8 +104,7 @@ final class RunningFigures {
     List<Seam> seamList = List.copyOf(sorted.values());
     List<Notice> notices = new ArrayList<>(Sectioning.overLimit(list, limitMm2));
     notices.addAll(Needles.told(list, seamList));
-    return new SectionFigures(
-        list, seamList, times[0], floor(times[1]), floor(times[2]), notices);
+    return new SectionFigures(list, seamList, times[0], floor(times[1]), floor(times[2]), notices);
   }
 
   /** What rounding leaves below nothing is nothing. */

@@ -27,6 +27,7 @@ final class SectionEditor {
   private static final double FAR = 0.05;
 
   private final SurfaceCuts cuts;
+
   /** Rounds of halving rings: a band falls open in one, a torus in two. */
   private static final int OPENINGS = 4;
 
@@ -381,8 +382,7 @@ final class SectionEditor {
       return;
     }
     int lower = count / 2;
-    int upper =
-        halve(section, EvenSplit.of(cuts.toMesh(), label, section, (double) lower / count));
+    int upper = halve(section, EvenSplit.of(cuts.toMesh(), label, section, (double) lower / count));
     splitEvenly(section, lower);
     splitEvenly(upper, count - lower);
   }

@@ -64,7 +64,14 @@ final class Spacing {
               .sorted()
               .distinct()
               .toArray();
-      now = spot(now, around, middle(a.xMm(), b.xMm()), middle(a.yMm(), b.yMm()), middle(a.zMm(), b.zMm()), total);
+      now =
+          spot(
+              now,
+              around,
+              middle(a.xMm(), b.xMm()),
+              middle(a.yMm(), b.yMm()),
+              middle(a.zMm(), b.zMm()),
+              total);
     }
     return now;
   }

@@ -13,8 +13,8 @@ import org.seamwright.testsupport.Shapes;
  * <p>Sphere: M. Engelstein, "The least-perimeter partition of a sphere into four equal areas"
  * (2010), proves the tetrahedral one and names the others: a great circle for 2 (F. Bernstein,
  * 1905), three half circles for 3 (J. Masters, 1996), the dodecahedral one for 12 (T. Hales, 2002);
- * the cubical one for 6 is conjectured. Plane: T. Hales, "The honeycomb conjecture" (2001): cells of
- * area a have outlines of at least √(2√3)·√a each in all, outlines shared by two counted once;
+ * the cubical one for 6 is conjectured. Plane: T. Hales, "The honeycomb conjecture" (2001): cells
+ * of area a have outlines of at least √(2√3)·√a each in all, outlines shared by two counted once;
  * that a hexagon has.
  */
 public final class IdealPartitions {
@@ -51,7 +51,8 @@ public final class IdealPartitions {
     Mesh sphere = Shapes.icosphere(r, 5);
     return List.of(
         new Case("rectangle 160 × 40, strips", Shapes.plane(160, 40, 80, 20), 4, 3 * 40),
-        new Case("cylinder 10 × 160, rings", Shapes.cylinder(10, 160, 64, 160, false), 4, rings(10)),
+        new Case(
+            "cylinder 10 × 160, rings", Shapes.cylinder(10, 160, 64, 160, false), 4, rings(10)),
         new Case("cylinder 60 × 40, strips", Shapes.cylinder(60, 40, 240, 24, false), 4, 4 * 40),
         new Case("sphere, great circle", sphere, 2, 2 * Math.PI * r),
         new Case("sphere, three half circles", sphere, 3, 3 * Math.PI * r),
@@ -67,8 +68,8 @@ public final class IdealPartitions {
   }
 
   /**
-   * As if all cells were regular hexagons, half of each outline counting, and that of the square not
-   * at all. An estimate: cells at the border are no hexagons.
+   * As if all cells were regular hexagons, half of each outline counting, and that of the square
+   * not at all. An estimate: cells at the border are no hexagons.
    */
   private static double honeycomb(double side, int parts) {
     double outline = 2 * Math.sqrt(2 * Math.sqrt(3)) * Math.sqrt(side * side / parts);

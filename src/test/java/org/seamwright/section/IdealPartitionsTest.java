@@ -11,7 +11,9 @@ import org.seamwright.basis.Progress;
 import org.seamwright.testsupport.Shapes;
 
 class IdealPartitionsTest {
-  /** Sections may differ by a few per cent, which is worth as much in seam; drawn lines lose some. */
+  /**
+   * Sections may differ by a few per cent, which is worth as much in seam; drawn lines lose some.
+   */
   private static final double ABOVE = 1.03;
 
   /** Sections of a square differ from hexagons along its border, by two fifths of all cells. */

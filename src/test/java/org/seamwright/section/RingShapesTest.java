@@ -68,8 +68,7 @@ class RingShapesTest {
     assertThat(plan.notices()).isEmpty();
     int[] label = IntStream.of(plan.sectionOf()).map(s -> s - 1).toArray();
     assertThat(rings(plan.mesh(), label, plan.sections().size())).containsOnly(false);
-    SectionSession session =
-        SectionSession.of(map, open, SectionChoices.NONE, Progress.NONE);
+    SectionSession session = SectionSession.of(map, open, SectionChoices.NONE, Progress.NONE);
     assertThat(session.figures().sections()).hasSameSizeAs(plan.sections());
   }
 
@@ -78,8 +77,7 @@ class RingShapesTest {
     Mesh mesh = Shapes.cylinder(10, 160, 64, 160, false);
     SectionSettings free = new SectionSettings(PlanChecks.area(mesh) / 3.5, 0.5, 1);
     SectionPlan plan =
-        Sectioning.split(
-            PlanChecks.allPlated(mesh), free, SectionChoices.NONE, Progress.NONE);
+        Sectioning.split(PlanChecks.allPlated(mesh), free, SectionChoices.NONE, Progress.NONE);
     int[] label = IntStream.of(plan.sectionOf()).map(s -> s - 1).toArray();
     boolean[] ring = rings(plan.mesh(), label, plan.sections().size());
     assertThat(Arrays.equals(ring, new boolean[ring.length])).isFalse();
