@@ -51,12 +51,20 @@ final class EdgeTangents {
       Arrays.fill(beside, NONE);
       int[] corner = mesh.corner();
       for (int h = 0; beside.length > 0 && h < corner.length; h++) {
-        if (topology.twin(h) == Topology.OPEN) {
+        if (topology.twin(h) == Topology.OPEN && namesThree(corner, h / 3)) {
           note(beside, corner[h], corner[Topology.next(h)]);
           note(beside, corner[Topology.next(h)], corner[h]);
         }
       }
       return new Borders(beside);
+    }
+
+    /** A face that names a vertex twice has no edges, though its entries say that they are open. */
+    private static boolean namesThree(int[] corner, int face) {
+      int a = corner[3 * face];
+      int b = corner[3 * face + 1];
+      int c = corner[3 * face + 2];
+      return a != b && b != c && c != a;
     }
 
     private static void note(int[] beside, int vertex, int neighbour) {

@@ -90,6 +90,10 @@ final class FacetBlock {
       int a = corner[3 * f];
       int b = corner[3 * f + 1];
       int c = corner[3 * f + 2];
+      if (a == b || b == c || c == a) {
+        // It has no area and no edges.
+        continue;
+      }
       if (!normals.isPlain(a)
           || !normals.isPlain(b)
           || !normals.isPlain(c)

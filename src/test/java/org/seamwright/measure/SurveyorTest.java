@@ -4,8 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.concurrent.CancellationException;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
 import org.seamwright.mesh.Mesh;
@@ -78,6 +81,25 @@ class SurveyorTest {
   void faceLyingOnItsTwinIsADuplicateThoughItsEdgesHaveTwoFaces() {
     Mesh lone = Mesh.of(new double[] {0, 0, 0, 1, 0, 0, 0, 1, 0}, new int[] {0, 1, 2, 0, 2, 1});
     assertThat(survey(lone).duplicateTriangles()).isEqualTo(1);
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @ValueSource(strings = {"closed", "open"})
+  void aFaceThatNamesACornerTwiceChangesNoArea(String kind) {
+    Mesh mesh =
+        kind.equals("closed")
+            ? Shapes.icosphere(10, 2)
+            : Shapes.cylinder(6, 15, 20, 2, false);
+    int[][] faces = {{0, 0, 1}, {0, 1, 1}, {5, 2, 5}, {3, 3, 3}};
+    int[] corner = Arrays.copyOf(mesh.corner(), mesh.corner().length + 3 * faces.length);
+    for (int i = 0; i < faces.length; i++) {
+      System.arraycopy(faces[i], 0, corner, mesh.corner().length + 3 * i, 3);
+    }
+    Survey survey = survey(Mesh.of(mesh.xyz(), corner));
+    Survey without = survey(mesh);
+    assertThat(survey.areaMm2()).isEqualTo(without.areaMm2());
+    assertThat(survey.smooth()).isEqualTo(without.smooth());
+    assertThat(survey.degenerateTriangles()).isEqualTo(faces.length);
   }
 
   @Test
