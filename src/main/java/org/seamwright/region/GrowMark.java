@@ -1,6 +1,7 @@
 package org.seamwright.region;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.IntPredicate;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
@@ -43,7 +44,22 @@ final class GrowMark {
     int[] start = seeds.stream().mapToInt(Integer::intValue).toArray();
     IntPredicate admitted = f -> into.test(f) && !region.test(f) && tube.test(f);
     return new Band(surface, byMm, true, progress)
-        .cut(() -> maker.reached(start, admitted), new int[0]);
+        .cut(() -> maker.reached(onEdge(start, admitted), admitted), new int[0]);
+  }
+
+  /**
+   * Pieces of the faces at the region's edge that still lie at it. Once faces are split the one that
+   * keeps a number may be a piece far off.
+   */
+  private int[] onEdge(int[] start, IntPredicate admitted) {
+    return Arrays.stream(PiecesOf.parents(surface, start, surface.faceCount()))
+        .filter(
+            f ->
+                (surface.isMarked(3 * f)
+                        || surface.isMarked(3 * f + 1)
+                        || surface.isMarked(3 * f + 2))
+                    && admitted.test(f))
+        .toArray();
   }
 
   private boolean bordersOn(int h, IntPredicate region) {

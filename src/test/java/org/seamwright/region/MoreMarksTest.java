@@ -323,4 +323,20 @@ class MoreMarksTest {
         .isCloseTo(200, within(1e-9));
     assertThatThrownBy(() -> new Mark.Off(off)).isInstanceOf(IllegalArgumentException.class);
   }
+
+  /** Where the faces beside a region are far larger than what it grows by. */
+  @ParameterizedTest(name = "{0} cells, square of {1}, by {2}")
+  @CsvSource({"1, 60, 5", "1, 56, 2", "1, 66, 5", "2, 40, 2", "3, 20, 2", "3, 20, 4"})
+  void squareGrownAndSmoothedOnLargeFaces(int cells, double side, double r) throws MarkException {
+    Mesh plane = Shapes.plane(200, 200, cells, cells);
+    double half = side / 2;
+    Mark square = Maps.box(-half, -half, -1, half, half, 1);
+    // Steiner's formula for a convex body and a disc.
+    double grown = side * side + 4 * side * r + Math.PI * r * r;
+    assertThat(Maps.bare(plane, square, grow(BARE, r))).isCloseTo(grown, within(1e-3 * grown));
+    // Opening by a disc rounds the corners.
+    double rounded = side * side - (4 - Math.PI) * r * r;
+    Mark smooth = new Mark.Smooth("", BARE, r);
+    assertThat(Maps.bare(plane, square, smooth)).isCloseTo(rounded, within(2e-3 * rounded));
+  }
 }
