@@ -48,8 +48,8 @@ final class GrowMark {
   }
 
   /**
-   * Pieces of the faces at the region's edge that still lie at it. Once faces are split the one that
-   * keeps a number may be a piece far off.
+   * Pieces of the faces at the region's edge that still lie at it. Once faces are split the one
+   * that keeps a number may be a piece far off.
    */
   private int[] onEdge(int[] start, IntPredicate admitted) {
     return Arrays.stream(PiecesOf.parents(surface, start, surface.faceCount()))

@@ -87,9 +87,7 @@ class SurveyorTest {
   @ValueSource(strings = {"closed", "open"})
   void aFaceThatNamesACornerTwiceChangesNoArea(String kind) {
     Mesh mesh =
-        kind.equals("closed")
-            ? Shapes.icosphere(10, 2)
-            : Shapes.cylinder(6, 15, 20, 2, false);
+        kind.equals("closed") ? Shapes.icosphere(10, 2) : Shapes.cylinder(6, 15, 20, 2, false);
     int[][] faces = {{0, 0, 1}, {0, 1, 1}, {5, 2, 5}, {3, 3, 3}};
     int[] corner = Arrays.copyOf(mesh.corner(), mesh.corner().length + 3 * faces.length);
     for (int i = 0; i < faces.length; i++) {
