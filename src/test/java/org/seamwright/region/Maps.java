@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.seamwright.basis.Progress;
 import org.seamwright.basis.Sum;
@@ -76,6 +78,9 @@ final class Maps {
       int p = map.parentFace()[f];
       double area = Faces.area(cut, f);
       ofParent[p] += area;
+      if (!hasArea(piece, p)) {
+        continue;
+      }
       assertThat(area).as("area of face %d", f).isPositive();
       Faces.normal(cut, f, own);
       Faces.normal(piece, p, parent);
@@ -84,17 +89,44 @@ final class Maps {
           .isGreaterThan(0.9);
     }
     for (int p = 0; p < ofParent.length; p++) {
-      double area = Faces.area(piece, p);
-      assertThat(ofParent[p]).as("pieces of face %d", p).isCloseTo(area, within(1e-9 * area));
+      if (hasArea(piece, p)) {
+        double area = Faces.area(piece, p);
+        assertThat(ofParent[p]).as("pieces of face %d", p).isCloseTo(area, within(1e-9 * area));
+      }
     }
     Topology before = Topology.of(piece);
     Topology after = Topology.of(cut);
     assertThat(length(cut, after, Topology.OPEN))
         .as("length of open edges")
         .isCloseTo(length(piece, before, Topology.OPEN), within(1e-9 * Math.sqrt(whole)));
-    assertThat(length(cut, after, Topology.BRANCHING))
-        .as("length of branching edges")
-        .isCloseTo(length(piece, before, Topology.BRANCHING), within(1e-9 * Math.sqrt(whole)));
+    double branching = length(piece, before, Topology.BRANCHING);
+    double tolerance = 1e-9 * Math.sqrt(whole);
+    if (hasRepeated(piece)) {
+      // The cut through a face and that through its double are the same edge, of four faces.
+      assertThat(length(cut, after, Topology.BRANCHING)).isGreaterThan(branching - tolerance);
+    } else {
+      assertThat(length(cut, after, Topology.BRANCHING))
+          .as("length of branching edges")
+          .isCloseTo(branching, within(tolerance));
+    }
+  }
+
+  /** Whether a face is more than a line: its area above the rounding of its corners. */
+  private static boolean hasArea(Mesh mesh, int face) {
+    return Faces.area(mesh, face) > 1e-12;
+  }
+
+  private static boolean hasRepeated(Mesh mesh) {
+    Set<List<Integer>> faces = new HashSet<>();
+    for (int f = 0; f < mesh.faceCount(); f++) {
+      int[] corners = Arrays.copyOfRange(mesh.corner(), 3 * f, 3 * f + 3);
+      Arrays.sort(corners);
+      boolean three = corners[0] != corners[1] && corners[1] != corners[2];
+      if (three && !faces.add(List.of(corners[0], corners[1], corners[2]))) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Length of half-edges whose twin has a code, mm. */

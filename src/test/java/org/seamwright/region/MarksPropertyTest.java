@@ -3,6 +3,7 @@ package org.seamwright.region;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
@@ -18,10 +19,11 @@ import org.seamwright.testsupport.Shapes;
 
 /**
  * What holds of any marks on any mesh; the seed is the name of the case. {@code
- * -Dseamwright.seeds=1000} tries more of them.
+ * -Dseamwright.seeds=1000} tries so many of them.
  */
 class MarksPropertyTest {
   private static final int KINDS = 19;
+  private static final int MESHES = 13;
 
   static IntStream seeds() {
     return IntStream.range(0, Integer.getInteger("seamwright.seeds", 60));
@@ -31,7 +33,7 @@ class MarksPropertyTest {
   @MethodSource("seeds")
   void areasAddUpAndNothingTears(int seed) throws MarkException {
     Random random = new Random(seed);
-    Mesh mesh = mesh(seed % 10);
+    Mesh mesh = mesh(seed % MESHES);
     Mark[] marks = marks(mesh, random);
     SurfaceMap map = Maps.of(mesh, marks);
     Maps.requireSound(mesh, map);
@@ -51,7 +53,7 @@ class MarksPropertyTest {
   @MethodSource("seeds")
   void addingOneByOneOrFromACopyGivesTheSame(int seed) throws MarkException {
     Random random = new Random(seed);
-    Mesh mesh = mesh(seed % 10);
+    Mesh mesh = mesh(seed % MESHES);
     Mark[] marks = marks(mesh, random);
     SurfaceMap map = Maps.of(mesh, marks);
     MarkSession session = MarkSession.of(mesh, Maps.labels(mesh), Treatment.PLATE);
@@ -79,8 +81,36 @@ class MarksPropertyTest {
       case 6 -> Shapes.cylinder(6, 15, 20, 2, true);
       case 7 -> Shapes.withFlipped(Shapes.cube(10, 3), 4, 5, 60);
       case 8 -> Shapes.join(Shapes.cube(8, 2), Shapes.moved(Shapes.sphere(4, 9, 12), 9, 1, 0));
-      default -> Shapes.shuffled(Shapes.lantern(6, 12, 6, 9), 77);
+      case 9 -> Shapes.shuffled(Shapes.lantern(6, 12, 6, 9), 77);
+      case 10 -> faulty(Shapes.icosphere(9, 2));
+      case 11 -> faulty(Shapes.without(Shapes.cube(11, 3), 2, 31, 50));
+      default -> Shapes.join(Shapes.sphere(9, 12, 18), inside(Shapes.sphere(5, 8, 12)));
     };
+  }
+
+  /** Turned to the other side, as the wall of a hollow is. */
+  private static Mesh inside(Mesh mesh) {
+    return Shapes.withFlipped(mesh, IntStream.range(0, mesh.faceCount()).toArray());
+  }
+
+  /**
+   * With faces that name a vertex twice, one that is there twice, one more turned over, one on
+   * three places in a line, and a vertex that no face uses.
+   */
+  private static Mesh faulty(Mesh mesh) {
+    int[] c = mesh.corner();
+    int n = mesh.vertexCount();
+    double[] xyz = Arrays.copyOf(mesh.xyz(), 3 * n + 6);
+    for (int axis = 0; axis < 3; axis++) {
+      xyz[3 * n + axis] = (xyz[3 * c[60] + axis] + xyz[3 * c[61] + axis]) / 2;
+      xyz[3 * n + 3 + axis] = 2;
+    }
+    int[] more = {
+      0, 0, 1, 5, 2, 5, 3, 3, 3, c[21], c[22], c[23], c[31], c[30], c[32], c[61], c[60], n
+    };
+    int[] corner = Arrays.copyOf(c, c.length + more.length);
+    System.arraycopy(more, 0, corner, c.length, more.length);
+    return Mesh.of(xyz, corner);
   }
 
   private static Mark[] marks(Mesh mesh, Random random) {

@@ -4,10 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
+import java.util.Random;
+import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.seamwright.mesh.FaceTree;
+import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
+import org.seamwright.mesh.SurfacePoint;
 import org.seamwright.testsupport.Shapes;
 
 /** What a ball cannot touch, against closed formulas. */
@@ -215,6 +221,77 @@ class ReachMarkTest {
     Mesh beside = Shapes.join(Shapes.cube(4, 1), Shapes.moved(Shapes.cube(4, 1), 9, 0, 0));
     assertThat(Maps.of(beside, new Mark.InnerShells("", Treatment.BARE)).areaMm2(Treatment.BARE))
         .isZero();
+  }
+
+  /** Flat faces that pierce each other, where no formula is at hand: against the ball itself. */
+  @ParameterizedTest(name = "seed {0}, radius {1}")
+  @CsvSource({"1, 1", "2, 2.5", "3, 4"})
+  void agreesWithTheBallAtRandomPlaces(int seed, double r) throws MarkException {
+    Random random = new Random(seed);
+    Mesh piece = Shapes.rotated(Shapes.plane(40, 40, 3, 2), 1, 2, 3, random.nextDouble());
+    for (int i = 0; i < 6; i++) {
+      Mesh box = Shapes.box(3 + 9 * random.nextDouble(), 4, 2 + 9 * random.nextDouble(), 1);
+      box =
+          Shapes.rotated(box, random.nextDouble(), 1, random.nextDouble(), 6 * random.nextDouble());
+      double x = 24 * random.nextDouble() - 12;
+      piece = Shapes.join(piece, Shapes.moved(box, x, 24 * random.nextDouble() - 12, 2));
+    }
+    requireBall(piece, Maps.of(piece, tip(r)), r, 3000, random);
+  }
+
+  /** Compares what a map says of places with the room that a ball has there. */
+  static void requireBall(Mesh piece, SurfaceMap map, double r, int places, Random random) {
+    FaceTree tree = FaceTree.of(piece);
+    Mesh cut = map.mesh();
+    double[] sum = new double[cut.faceCount() + 1];
+    for (int f = 0; f < cut.faceCount(); f++) {
+      sum[f + 1] = sum[f] + Faces.area(cut, f);
+    }
+    int free = 0;
+    for (int i = 0; i < places; i++) {
+      int f = Arrays.binarySearch(sum, random.nextDouble() * sum[cut.faceCount()]);
+      f = f < 0 ? -f - 2 : f;
+      double a = random.nextDouble();
+      double b = random.nextDouble();
+      Vector3D p = at(cut, f, a + b > 1 ? 1 - a : a, a + b > 1 ? 1 - b : b);
+      double[] n = new double[3];
+      Faces.normal(cut, f, n);
+      Vector3D normal = Vector3D.of(n);
+      double room = room(tree, piece, p, normal, r);
+      boolean barred = map.of(f) == Treatment.OUT_OF_SCOPE;
+      free += barred ? 0 : 1;
+      if (!barred) {
+        assertThat(room).as("free at %s", p).isGreaterThan(0.99 * r);
+      } else if (room > 0.99999 * r) {
+        // The line may run a little beside where it should: somewhere near the ball is stopped.
+        Vector3D u = normal.orthogonal();
+        Vector3D v = normal.cross(u);
+        double least = r;
+        for (int k = 0; k < 16; k++) {
+          double w = k * Math.PI / 8;
+          Vector3D q = p.add(0.01 * r * Math.cos(w), u).add(0.01 * r * Math.sin(w), v);
+          least = Math.min(least, room(tree, piece, q, normal, r));
+        }
+        assertThat(least).as("barred at %s", p).isLessThan(0.99999 * r);
+      }
+    }
+    assertThat(free).as("places that the tip touches").isBetween(places / 50, places - 1);
+  }
+
+  /** Distance of the middle of a ball that touches a place from the surface. */
+  private static double room(FaceTree tree, Mesh piece, Vector3D p, Vector3D n, double r) {
+    Vector3D c = p.add(r, n);
+    SurfacePoint q = tree.nearest(c.getX(), c.getY(), c.getZ()).orElseThrow();
+    return c.distance(Vector3D.of(q.at(piece, 0), q.at(piece, 1), q.at(piece, 2)));
+  }
+
+  private static Vector3D at(Mesh mesh, int f, double a, double b) {
+    Vector3D[] c = new Vector3D[3];
+    for (int k = 0; k < 3; k++) {
+      int v = mesh.corner()[3 * f + k];
+      c[k] = Vector3D.of(mesh.x(v), mesh.y(v), mesh.z(v));
+    }
+    return c[0].add(a, c[0].vectorTo(c[1])).add(b, c[0].vectorTo(c[2]));
   }
 
   @Test
