@@ -76,7 +76,7 @@ final class PlanSummary {
     }
     MeasureCommand.row(
         out,
-        "Gold",
+        capital(planned.settings().deposit().metal()),
         in.mass(totals.goldG())
             + " in "
             + in.volume(totals.solutionMl())
@@ -140,5 +140,9 @@ final class PlanSummary {
             + " apart; "
             + Figures.count(found.close().size(), "pair")
             + " nearer than a lap is wide";
+  }
+
+  private static String capital(String text) {
+    return Character.toUpperCase(text.charAt(0)) + text.substring(1);
   }
 }

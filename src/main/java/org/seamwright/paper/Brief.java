@@ -65,6 +65,16 @@ final class Brief {
     }
   }
 
+  /** The metal that is laid down, in one lower-case word. */
+  String laid() {
+    return planned.settings().deposit().metal();
+  }
+
+  /** How the metal laid down looks. */
+  Finish look() {
+    return Pictures.look(laid());
+  }
+
   /** The date as it is written everywhere: 2026-03-09 (ISO 8601). */
   String dateText() {
     return date.toString();

@@ -39,16 +39,10 @@ public final class CustomerSheet {
   }
 
   static void write(Brief brief, Path file, PaperSize paper) throws IOException {
-    try (Sheet sheet =
-        new Sheet(paper, "Gold plating, for your approval", brief.piece(), brief.dateText())) {
+    String title = Words.capital(brief.laid()) + " plating, for your approval";
+    try (Sheet sheet = new Sheet(paper, title, brief.piece(), brief.dateText())) {
       ShopHead.set(sheet, brief.shop, 52);
-      sheet.y +=
-          sheet.block(
-              "Gold plating, for your approval",
-              Style.LABEL.sized(12),
-              sheet.left(),
-              sheet.y,
-              sheet.width());
+      sheet.y += sheet.block(title, Style.LABEL.sized(12), sheet.left(), sheet.y, sheet.width());
       sheet.y += sheet.block(brief.piece(), Style.TITLE, sheet.left(), sheet.y, sheet.width(), 2);
       sheet.gap(8);
       pictures(sheet, brief);
@@ -62,7 +56,7 @@ public final class CustomerSheet {
 
   private static void pictures(Sheet sheet, Brief brief) throws IOException {
     Scene before = Pictures.beforeScene(brief.planned.map(), brief.metal());
-    Scene after = Pictures.customerScene(brief.planned.map(), brief.metal());
+    Scene after = Pictures.customerScene(brief.planned.map(), brief.look(), brief.metal());
     double width = (sheet.width() - 14) / 2;
     double height = (sheet.bottom() - sheet.y) / 2 - CAPTION_HEIGHT;
     int high = (int) (PIXELS_WIDE * height / width);
@@ -92,13 +86,16 @@ public final class CustomerSheet {
 
   private static void gold(Sheet sheet, Brief brief) throws IOException {
     double um = brief.thicknessUm();
-    sheet.heading("The gold", 120);
+    sheet.heading("The " + brief.laid(), 120);
     double height =
         Figure.row(
             sheet,
             List.of(
                 new Figure("Thickness", brief.format.thickness(um), "planned, on average"),
-                new Figure("Gold goes on", brief.format.area(brief.areaMm2(Treatment.PLATE)), ""),
+                new Figure(
+                    Words.capital(brief.laid()) + " goes on",
+                    brief.format.area(brief.areaMm2(Treatment.PLATE)),
+                    ""),
                 new Figure("Stays as it is", brief.format.area(brief.areaMm2(Treatment.BARE)), "")),
             Style.LARGE_FIGURE,
             sheet.left(),
@@ -113,11 +110,14 @@ public final class CustomerSheet {
             + ".",
         Style.BODY);
     sheet.paragraph(
-        Words.wear(um) + " " + Notes.wear().get(1) + " " + Notes.colour().get(0), Style.BODY);
+        brief.planned.settings().deposit().isGold()
+            ? Words.wear(um) + " " + Notes.wear().get(1) + " " + Notes.colour().get(0)
+            : Words.wears(brief.laid()),
+        Style.BODY);
     sheet.gap(2);
     sheet.paragraph(
         "What a thickness is good for is common practice, not a standard or a warranty. "
-            + Words.classes(um),
+            + (brief.planned.settings().deposit().isGold() ? Words.classes(um) : ""),
         Style.SMALL);
     sheet.gap(10);
   }
@@ -161,12 +161,12 @@ public final class CustomerSheet {
   private static void where(Sheet sheet, Brief brief) throws IOException {
     sheet.heading("Where it goes", 60);
     Treatment ground = brief.planned.job().ground();
-    sheet.paragraph("Everywhere not named below: " + words(ground) + ".", Style.BODY);
+    sheet.paragraph("Everywhere not named below: " + words(ground, brief.laid()) + ".", Style.BODY);
     List<String> rows = new ArrayList<>();
     for (int i = 0; i < brief.planned.job().marks().size(); i++) {
       Mark mark = brief.planned.job().marks().get(i);
       if (!mark.name().isBlank() && mark instanceof Mark.Place place) {
-        rows.add(mark.name() + ": " + words(place.treatment()));
+        rows.add(mark.name() + ": " + words(place.treatment(), brief.laid()));
       }
     }
     for (String row : rows) {
@@ -182,9 +182,9 @@ public final class CustomerSheet {
     sheet.gap(10);
   }
 
-  private static String words(Treatment treatment) {
+  private static String words(Treatment treatment, String metal) {
     return switch (treatment) {
-      case PLATE -> "gold";
+      case PLATE -> metal;
       case BARE -> "stays as it is";
       case OUT_OF_SCOPE -> "not part of the work";
     };

@@ -80,7 +80,10 @@ final class LapPages {
           Pictures.withCallouts(scene, callouts, view, PIXELS_WIDE, high, Background.WHITE).image();
       sheet.picture(
           image,
-          "Where laps make gold be activated twice or more, seen from: " + view.name(),
+          "Where laps make "
+              + brief.laid()
+              + " be activated twice or more, seen from: "
+              + view.name(),
           x,
           top,
           width,

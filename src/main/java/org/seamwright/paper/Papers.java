@@ -111,7 +111,7 @@ public final class Papers {
     Csv.seams(planned, dir.resolve("seams.csv"));
     Csv.junctions(planned, dir.resolve("junctions.csv"));
     Csv.masks(planned, dir.resolve("masks.csv"));
-    Scene after = Pictures.customerScene(planned.map(), brief.metal());
+    Scene after = Pictures.customerScene(planned.map(), brief.look(), brief.metal());
     Png.write(
         Pictures.photograph(after, brief.portraits().get(0), WIDTH, HEIGHT, Background.SOFT),
         dir.resolve("customer.png"));

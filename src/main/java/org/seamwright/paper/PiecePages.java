@@ -39,7 +39,7 @@ final class PiecePages {
     double pictureHeight = 236;
     sheet.picture(
         Pictures.photograph(
-            Pictures.customerScene(brief.planned.map(), brief.metal()),
+            Pictures.customerScene(brief.planned.map(), brief.look(), brief.metal()),
             brief.portraits().get(0),
             900,
             (int) (900 * pictureHeight / half),

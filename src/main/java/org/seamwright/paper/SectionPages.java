@@ -98,7 +98,7 @@ final class SectionPages {
     figures(sheet, brief, section, amounts, x, y, width);
     y += figures;
     y = drawTicks(sheet, rows, x, y);
-    blanks(sheet, x, y + 11, width);
+    blanks(sheet, brief, x, y + 11, width);
     sheet.y = top + height;
     sheet.rule(sheet.left(), sheet.y, sheet.width(), 0.7, Style.HAIRLINE);
     sheet.gap(10);
@@ -119,7 +119,7 @@ final class SectionPages {
     Figure.row(
         sheet,
         List.of(
-            new Figure("Gold", brief.format.mass(amounts.goldG()), ""),
+            new Figure(Words.capital(brief.laid()), brief.format.mass(amounts.goldG()), ""),
             new Figure("Solution", brief.format.volume(amounts.solutionMl()), ""),
             new Figure("To the flash", brief.format.time(seconds(brief, amounts, true)), "")),
         value,
@@ -134,7 +134,8 @@ final class SectionPages {
         y,
         column);
     String areas =
-        "Gold: flash "
+        Words.capital(brief.laid())
+            + ": flash "
             + brief.format.mass(amounts.flashG())
             + ", build "
             + brief.format.mass(amounts.buildG())
@@ -173,7 +174,7 @@ final class SectionPages {
       onto.add(String.valueOf(seam.earlier()));
     }
     if (onto.isEmpty()) {
-      return "No lap: nothing beside it is gilded yet.";
+      return "No lap: nothing beside it is plated yet.";
     }
     Job.SectionRules rules = brief.planned.job().sections();
     return "Lap onto "
@@ -270,17 +271,18 @@ final class SectionPages {
     return y;
   }
 
-  private static void blanks(Sheet sheet, double x, double baseline, double width)
+  private static void blanks(Sheet sheet, Brief brief, double x, double baseline, double width)
       throws IOException {
+    String used = Words.capital(brief.laid()) + " used";
     if (width < NARROW) {
       double half = (width - 10) / 2;
-      sheet.blank("Gold used", x, baseline, half);
+      sheet.blank(used, x, baseline, half);
       sheet.blank("Solution", x + half + 10, baseline, half);
       sheet.blank("Time", x, baseline + BLANK_ROW, half);
       return;
     }
     double third = (width - 20) / 3;
-    sheet.blank("Gold used", x, baseline, third);
+    sheet.blank(used, x, baseline, third);
     sheet.blank("Solution", x + third + 10, baseline, third);
     sheet.blank("Time", x + 2 * (third + 10), baseline, third);
   }

@@ -32,7 +32,7 @@ final class StepPages {
     }
     sheet.gap(8);
     solution(sheet, brief.planned.job().plating().sheet());
-    watch(sheet);
+    watch(sheet, brief.planned.settings().deposit().isGold());
   }
 
   /** What the solution's sheet says, as far as the job holds it. */
@@ -62,12 +62,14 @@ final class StepPages {
   }
 
   /** What to watch for while working: common practice, and said so. */
-  private static void watch(Sheet sheet) throws IOException {
+  private static void watch(Sheet sheet, boolean gold) throws IOException {
     sheet.subheading("Watch for", 120);
     List<String> all = new ArrayList<>(Notes.rules());
-    all.addAll(Notes.colour());
+    if (gold) {
+      all.addAll(Notes.colour());
+    }
     all.addAll(Notes.anode());
-    all.addAll(Notes.storage());
+    Notes.storage().stream().filter(n -> gold || !n.startsWith("Gold ")).forEach(all::add);
     bullets(sheet, all);
     sheet.paragraph("Source: " + Notes.SOURCE + ", unless another is named.", Style.SMALL);
   }

@@ -22,7 +22,7 @@ final class TotalPages {
     PlatingPlan.Bands bands = brief.planned.plating().bands();
     return List.of(
         new Figure(
-            "Gold to have ready",
+            Words.capital(brief.laid()) + " to have ready",
             brief.format.mass(totals.goldG()),
             brief.range(bands.goldG(), brief.format::mass)),
         new Figure(
@@ -146,7 +146,8 @@ final class TotalPages {
 
   private static String solution(Brief brief) {
     String name = brief.planned.job().plating().sheet().name();
-    return (isGel(brief) ? "Gold gel" : "Gold solution")
+    return Words.capital(brief.laid())
+        + (isGel(brief) ? " gel" : " solution")
         + (name.isEmpty() ? "" : " \u201c" + name + "\u201d");
   }
 
@@ -174,7 +175,7 @@ final class TotalPages {
             new Table.Column("Net", 1.2, true),
             new Table.Column("Laps", 1.1, true),
             new Table.Column("Worked", 1.2, true),
-            new Table.Column("Gold", 1, true),
+            new Table.Column(Words.capital(brief.laid()), 1, true),
             new Table.Column("Solution", 1, true),
             new Table.Column("Time", 1.5, true));
     List<List<String>> rows = new ArrayList<>();

@@ -29,9 +29,19 @@ final class Words {
     } else {
       use = "Thick plate: for pieces that are handled often.";
     }
-    return use
-        + " Gold wears first where hands and cloths rub: rims, edges, raised letters. How long it"
+    return use + " " + wears("gold");
+  }
+
+  /** What wears a metal: common practice, no source. */
+  static String wears(String metal) {
+    return capital(metal)
+        + " wears first where hands and cloths rub: rims, edges, raised letters. How long it"
         + " lasts depends on use and cannot be promised from the thickness alone.";
+  }
+
+  /** A text with a capital first letter. */
+  static String capital(String text) {
+    return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
   }
 
   /** Names of standards that a thickness reaches, or an empty text. */

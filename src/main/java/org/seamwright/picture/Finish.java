@@ -14,10 +14,12 @@ public enum Finish {
   GHOST(4),
   /** Under tape: plain and light, darker where strips lap. */
   TAPE(5),
-  /** Copper that is not plated. */
+  /** Copper. */
   COPPER(6),
-  /** Nickel that is not plated. */
-  NICKEL(7);
+  /** Nickel. */
+  NICKEL(7),
+  /** White metals: silver, rhodium, palladium. */
+  SILVER(8);
 
   private final byte code;
 
@@ -40,6 +42,7 @@ public enum Finish {
       case 5 -> TAPE;
       case 6 -> COPPER;
       case 7 -> NICKEL;
+      case 8 -> SILVER;
       default -> throw new IllegalArgumentException("No finish has code " + code);
     };
   }

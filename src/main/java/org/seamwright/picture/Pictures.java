@@ -128,12 +128,27 @@ public final class Pictures {
    * @param map treatments
    */
   public static Scene customerScene(SurfaceMap map) {
-    return customerScene(map, Finish.BARE);
+    return customerScene(map, Finish.GOLD, Finish.BARE);
   }
 
-  /** The same with the look of the metal that is not plated. */
-  public static Scene customerScene(SurfaceMap map, Finish metal) {
-    return mapScene(map, Finish.GOLD, metal);
+  /** The same with the look of the metal laid down and of the one that is not plated. */
+  public static Scene customerScene(SurfaceMap map, Finish plated, Finish metal) {
+    return mapScene(map, plated, metal);
+  }
+
+  /** Reflectance of a metal: linear red, green and blue. */
+  public static float[] reflectance(Finish metal) {
+    return Shader.reflectance(metal);
+  }
+
+  /** How a metal looks by its name in lower case, such as {@code silver}. */
+  public static Finish look(String metal) {
+    return switch (metal) {
+      case "silver", "rhodium", "palladium" -> Finish.SILVER;
+      case "nickel" -> Finish.NICKEL;
+      case "copper" -> Finish.COPPER;
+      default -> Finish.GOLD;
+    };
   }
 
   /**

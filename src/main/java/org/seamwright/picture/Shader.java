@@ -25,6 +25,9 @@ final class Shader {
   /** 0.66, 0.61, 0.53 of the same source (from memory): a warm grey. */
   private static final float[] NICKEL = {0.66f, 0.61f, 0.53f};
 
+  /** 0.97, 0.96, 0.91 of the same source (from memory). */
+  private static final float[] SILVER = {0.97f, 0.96f, 0.91f};
+
   private static final float[] KEY = unit(-0.42f, 0.62f, 0.66f);
   private static final float[] STRIP = unit(0.93f, 0.10f, 0.30f);
   private static final int GHOST_RGB = 0xD3D7DC;
@@ -103,6 +106,7 @@ final class Shader {
       case BARE -> metal(BARE, nx, ny, nz, ex, ey, ez);
       case COPPER -> metal(COPPER, nx, ny, nz, ex, ey, ez);
       case NICKEL -> metal(NICKEL, nx, ny, nz, ex, ey, ez);
+      case SILVER -> metal(SILVER, nx, ny, nz, ex, ey, ez);
       case GHOST -> matt(GHOST_RGB, 0.55f + 0.45f * lamp(nx, ny, nz));
       case TAPE -> matt(TAPE_RGB, lamp(nx, ny, nz) * LAP[lap]);
       case COVERED ->
@@ -112,6 +116,17 @@ final class Shader {
         float ink = Palette.inked(tone, x / pitch, y / pitch) ? INK : 1;
         yield matt(light[tone], lamp(nx, ny, nz) * ink * LAP[lap]);
       }
+    };
+  }
+
+  /** Reflectance of a metal, red, green and blue, linear; of gold for what is no metal. */
+  static float[] reflectance(Finish metal) {
+    return switch (metal) {
+      case BARE -> BARE.clone();
+      case COPPER -> COPPER.clone();
+      case NICKEL -> NICKEL.clone();
+      case SILVER -> SILVER.clone();
+      case GOLD, SECTION, COVERED, GHOST, TAPE -> GOLD.clone();
     };
   }
 

@@ -181,6 +181,35 @@ final class BenchSteps {
         PRACTICE + PACE);
   }
 
+  /** A text on what is done before or after gold, said of any layer. */
+  static String ofAnyLayer(String text) {
+    return text.replace("the gold", "the layer")
+        .replace("thin gold", "a thin layer")
+        .replace("Gold this thin", "A layer this thin")
+        .replace("that gold does", "that a layer does")
+        .replace("dulls gold laid", "dulls what was laid")
+        .replace("lifts gold", "lifts it")
+        .replace("nickel and gold can", "others can")
+        .replace("holds gold and", "holds metal and");
+  }
+
+  /** A step before or after the layer, said of any layer. */
+  static Step ofAnyLayer(Step step) {
+    return new Step(
+        step.name(),
+        ofAnyLayer(step.purpose()),
+        step.kind(),
+        step.volts(),
+        step.polarity(),
+        step.secondsPerCm2(),
+        step.passes(),
+        step.handlingSeconds(),
+        ofAnyLayer(step.done()),
+        ofAnyLayer(step.wrong()),
+        ofAnyLayer(step.caution()),
+        step.source());
+  }
+
   /** A flash or build at the voltage that the solution's sheet names. */
   static Step at(String volts, Step step) {
     return new Step(

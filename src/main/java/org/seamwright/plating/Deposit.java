@@ -1,5 +1,6 @@
 package org.seamwright.plating;
 
+import java.util.Locale;
 import java.util.Objects;
 
 /**
@@ -22,6 +23,11 @@ public record Deposit(
     if (!(densityGCm3 > 0) || !(atomicWeight > 0) || valence < 1) {
       throw new IllegalArgumentException("Deposit out of range: " + id);
     }
+  }
+
+  /** The metal in one lower-case word: {@code gold}, {@code copper}. */
+  public String metal() {
+    return name.split("[ ,]", 2)[0].toLowerCase(Locale.ROOT);
   }
 
   /** Whether it is a gold: {@code gold-hard}, {@code gold-soft}. */

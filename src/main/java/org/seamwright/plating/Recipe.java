@@ -48,10 +48,12 @@ public record Recipe(
                 step ->
                     switch (step.kind()) {
                       case FLASH, BUILD -> BenchSteps.layer(step, deposit.name());
-                      case DRY_PREPARATION, WET, FINISH -> step;
+                      case DRY_PREPARATION, WET, FINISH -> BenchSteps.ofAnyLayer(step);
                     })
             .toList();
-    return new Recipe(id, base, copperBearing, other, notes);
+    List<String> kept =
+        notes.stream().map(BenchSteps::ofAnyLayer).filter(n -> !n.contains(" gold")).toList();
+    return new Recipe(id, base, copperBearing, other, kept);
   }
 
   /**

@@ -19,6 +19,7 @@ import org.seamwright.job.PlannedJob;
 import org.seamwright.mesh.Bounds;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.picture.Background;
+import org.seamwright.picture.Finish;
 import org.seamwright.picture.Image;
 import org.seamwright.picture.Letterhead;
 import org.seamwright.picture.Pictures;
@@ -68,6 +69,10 @@ public final class SharePage {
     UnitFormat format = new UnitFormat(planned.job().display(), Locale.ROOT);
     data.put("piece", planned.job().piece());
     data.put("regions", model.regions().stream().map(r -> region(r, format)).toList());
+    String metal = planned.settings().deposit().metal();
+    data.put("metal", metal);
+    float[] rgb = Pictures.reflectance(Pictures.look(metal));
+    data.put("look", List.of(rgb[0], rgb[1], rgb[2]));
     data.put("gold", format.area(planned.map().areaMm2(Treatment.PLATE)));
     data.put(
         "off",
@@ -176,7 +181,10 @@ public final class SharePage {
 
   private static String picture(PlannedJob planned, boolean gilded) {
     var scene =
-        gilded ? Pictures.customerScene(planned.map()) : Pictures.beforeScene(planned.map());
+        gilded
+            ? Pictures.customerScene(
+                planned.map(), Pictures.look(planned.settings().deposit().metal()), Finish.BARE)
+            : Pictures.beforeScene(planned.map());
     return png(
         Pictures.photograph(
             scene, View.THREE_QUARTER, PICTURE_WIDTH, PICTURE_HEIGHT, Background.WHITE));

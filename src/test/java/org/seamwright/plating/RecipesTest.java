@@ -163,6 +163,13 @@ class RecipesTest {
         .hasSize(2)
         .allSatisfy(s -> assertThat(s.name()).startsWith("Silver"))
         .allSatisfy(s -> assertThat(s.toString()).doesNotContainIgnoringCase("gold", "4 V"));
+    assertThat(silver.steps())
+        .allSatisfy(
+            s ->
+                assertThat(s.purpose() + s.done() + s.wrong() + s.caution())
+                    .doesNotContainIgnoringCase("gold"));
+    assertThat(silver.notes()).allSatisfy(n -> assertThat(n).doesNotContainIgnoringCase("gold"));
+    assertThat(silver.notes()).anySatisfy(n -> assertThat(n).contains("A layer this thin"));
     assertThat(recipe.laying(Deposits.byId("gold-soft"))).isSameAs(recipe);
   }
 
