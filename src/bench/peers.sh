@@ -23,7 +23,7 @@ done
 "$work/ripple_torus" 3163 1581 "$work/10m.stl" >&2
 classpath=target/classes:target/test-classes:$(printf '%s:' target/lib/*.jar)
 "$work/ripple_torus" 100 50 "$work/10k.stl" >&2
-java -cp "$classpath" org.seamwright.bench.TextStl "$work/1m.stl" "$work/1m-text.stl" >&2
+java -cp "$classpath" org.seamwright.benchmark.TextStl "$work/1m.stl" "$work/1m-text.stl" >&2
 
 # The installed program: the runtime of the image with the options of its launcher.
 image=target/image/seamwright
@@ -58,8 +58,8 @@ row "the command measure, java -jar" java -jar target/seamwright.jar measure "$w
 for size in 1m 10m; do
   n=$runs; [ $size = 10m ] && runs=$(( (runs + 1) / 2 ))
   echo; echo "| $size triangles, binary STL | time | resident |"; echo "|---|---|---|"
-  [ ${#installed[@]} -gt 0 ] && row "this project, image: read, weld, half-edges, faults, parts, area" "${installed[@]}" org.seamwright.bench.ReadCheck "$work/$size.stl"
-  row "this project, any Java 17: the same" java -cp "$classpath" org.seamwright.bench.ReadCheck "$work/$size.stl"
+  [ ${#installed[@]} -gt 0 ] && row "this project, image: read, weld, half-edges, faults, parts, area" "${installed[@]}" org.seamwright.benchmark.ReadCheck "$work/$size.stl"
+  row "this project, any Java 17: the same" java -cp "$classpath" org.seamwright.benchmark.ReadCheck "$work/$size.stl"
   [ ${#installed[@]} -gt 0 ] && row "image: the command measure, smooth area included" $image/bin/seamwright measure "$work/$size.stl" --unit mm --json
   row "java -jar: the same" java -jar target/seamwright.jar measure "$work/$size.stl" --unit mm --json
   row "C, counting sort" "$work/sort_weld" "$work/$size.stl"
@@ -71,5 +71,5 @@ for size in 1m 10m; do
 done
 echo; echo "| 1m triangles, other formats | time | resident |"; echo "|---|---|---|"
 for file in 1m.stl 1m.obj 1m-text.stl; do
-  row "$file, $(( $(stat -c %s "$work/$file") / 1000000 )) MB" java -cp "$classpath" org.seamwright.bench.ReadCheck "$work/$file"
+  row "$file, $(( $(stat -c %s "$work/$file") / 1000000 )) MB" java -cp "$classpath" org.seamwright.benchmark.ReadCheck "$work/$file"
 done

@@ -13,7 +13,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicReference;
 import org.apache.commons.geometry.euclidean.threed.Vector3D;
-import org.seamwright.bench.Torus;
+import org.seamwright.benchmark.Torus;
 import org.seamwright.desk.Desk;
 import org.seamwright.desk.DeskState;
 import org.seamwright.desk.MarkEdits;

@@ -1,4 +1,4 @@
-package org.seamwright.bench;
+package org.seamwright.benchmark;
 
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -17,7 +17,7 @@ import org.seamwright.mesh.Mesh;
  * scans are: holes, faces turned over and repeated, corners written twice, a second torus inside or
  * pushed through, a table. Best of three, in one process:
  *
- * <pre>java -cp target/classes:target/test-classes:target/lib/* org.seamwright.bench.MendTimes</pre>
+ * <pre>java -cp target/classes:target/test-classes:target/lib/* org.seamwright.benchmark.MendTimes</pre>
  */
 final class MendTimes {
   private static final int RUNS = 3;

@@ -1,4 +1,4 @@
-package org.seamwright.bench;
+package org.seamwright.benchmark;
 
 import java.util.List;
 import java.util.Optional;

@@ -1,4 +1,4 @@
-package org.seamwright.bench;
+package org.seamwright.benchmark;
 
 import java.nio.file.Path;
 import java.util.Locale;

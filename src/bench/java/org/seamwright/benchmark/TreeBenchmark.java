@@ -1,4 +1,4 @@
-package org.seamwright.bench;
+package org.seamwright.benchmark;
 
 import com.jme3.bounding.BoundingBox;
 import com.jme3.collision.CollisionResults;

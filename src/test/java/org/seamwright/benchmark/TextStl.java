@@ -1,4 +1,4 @@
-package org.seamwright.bench;
+package org.seamwright.benchmark;
 
 import java.io.BufferedWriter;
 import java.io.IOException;

@@ -1,4 +1,4 @@
-package org.seamwright.bench;
+package org.seamwright.benchmark;
 
 import java.util.Arrays;
 import java.util.List;
