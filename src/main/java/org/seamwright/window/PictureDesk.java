@@ -267,7 +267,17 @@ final class PictureDesk {
               .orElse(opened.orElseThrow().surface());
     } else if (order.subject() == Picture.Subject.MARKS) {
       ShownSurface before = marks(of, order.map().orElseThrow());
-      surface = order.draft().map(draft -> MarkClasses.surface(of, before, draft)).orElse(before);
+      int marked = order.map().orElseThrow().effects().size();
+      // A mark that is changed is cut anew: parts of before and after don't lie in each other.
+      surface =
+          order
+              .draft()
+              .map(
+                  draft ->
+                      draft.effects().size() > marked
+                          ? MarkClasses.surface(of, before, draft)
+                          : MarkClasses.surface(of, draft))
+              .orElse(before);
     } else {
       surface = ShownSurface.plain(order.mesh(), FaceClasses.BARE);
     }
