@@ -1,6 +1,7 @@
 package org.seamwright.measure;
 
 import java.util.Arrays;
+import java.util.function.IntConsumer;
 import org.seamwright.basis.Parallel;
 import org.seamwright.basis.Progress;
 import org.seamwright.mesh.FaceTree;
@@ -43,6 +44,9 @@ public final class TipReach {
   /** Share of the radius that counts as nothing: far above rounding, far below any facet. */
   private static final double ROUNDING = 1e-6;
 
+  /** Steps from face to face that reach round a corner, as a rule. */
+  private static final int RINGS = 2;
+
   private static final int LEAST_PER_RANGE = 1 << 14;
 
   private final Mesh mesh;
@@ -73,30 +77,46 @@ public final class TipReach {
     this.slack = slacks(topology);
   }
 
-  /** Per face the most slack of the edges at its corners, mm. */
+  /**
+   * Per face the most slack of its own edges and of faces near it on the same curve, mm: where a
+   * curve turns from hollow to round, one of two faces at a corner has no hollow edge of its own.
+   */
   private float[] slacks(Topology topology) {
     double least = Math.cos(Math.toRadians(CURVE_DEGREES));
-    float[] ofEdge = new float[mesh.corner().length];
+    float[] own = new float[mesh.faceCount()];
+    inRanges(h -> own[h / 3] = (float) Math.max(own[h / 3], slack(topology, h, least)));
+    float[] all = own;
+    for (int ring = 0; ring < RINGS; ring++) {
+      float[] inner = all;
+      float[] outer = all.clone();
+      inRanges(
+          h -> {
+            int twin = topology.twin(h);
+            if (twin >= 0 && cosine(h, twin) >= least) {
+              outer[h / 3] = Math.max(outer[h / 3], inner[twin / 3]);
+            }
+          });
+      all = outer;
+    }
+    return all;
+  }
+
+  /** Calls for each half-edge; those of a face on one thread. */
+  private void inRanges(IntConsumer action) {
     Parallel.split(
-        ofEdge.length,
-        Parallel.ranges(ofEdge.length, LEAST_PER_RANGE),
+        mesh.faceCount(),
+        Parallel.ranges(mesh.faceCount(), LEAST_PER_RANGE),
         (from, to) -> {
-          for (int h = from; h < to; h++) {
-            ofEdge[h] = (float) slack(topology, h, least);
+          for (int h = 3 * from; h < 3 * to; h++) {
+            action.accept(h);
           }
         });
-    float[] ofVertex = new float[mesh.vertexCount()];
-    for (int h = 0; h < ofEdge.length; h++) {
-      int a = mesh.corner()[h];
-      int b = mesh.corner()[Topology.next(h)];
-      ofVertex[a] = Math.max(ofVertex[a], ofEdge[h]);
-      ofVertex[b] = Math.max(ofVertex[b], ofEdge[h]);
-    }
-    float[] ofFace = new float[mesh.faceCount()];
-    for (int h = 0; h < ofEdge.length; h++) {
-      ofFace[h / 3] = Math.max(ofFace[h / 3], ofVertex[mesh.corner()[h]]);
-    }
-    return ofFace;
+  }
+
+  private double cosine(int h, int twin) {
+    int n = 3 * (h / 3);
+    int m = 3 * (twin / 3);
+    return normal[n] * normal[m] + normal[n + 1] * normal[m + 1] + normal[n + 2] * normal[m + 2];
   }
 
   private double slack(Topology topology, int h, double leastCosine) {
@@ -105,9 +125,7 @@ public final class TipReach {
       return 0;
     }
     int n = 3 * (h / 3);
-    int m = 3 * (twin / 3);
-    double cosine =
-        normal[n] * normal[m] + normal[n + 1] * normal[m + 1] + normal[n + 2] * normal[m + 2];
+    double cosine = cosine(h, twin);
     int a = mesh.corner()[h];
     int far = mesh.corner()[Topology.prev(twin)];
     double rise = 0;

@@ -164,6 +164,19 @@ class ReachMarkTest {
   }
 
   @Test
+  void closedTubeFromInside() throws MarkException {
+    // Its wall stands for a curve, its ends are flat: a ball comes to the wall's facets to within r
+    // along the ends, and to the ends to within r along the wall. Prism of N sides, apothem a.
+    int facets = 24;
+    double r = 1.5;
+    double a = 5 * Math.cos(Math.PI / facets);
+    double area = facets * Math.tan(Math.PI / facets);
+    Mesh tube = turned(Shapes.cylinder(5, 20, facets, 4, true));
+    double exact = 2 * area * (a * a - (a - r) * (a - r)) + 2 * r * 2 * area * a;
+    assertThat(untouched(tube, r)).isCloseTo(exact, within(2e-3 * exact));
+  }
+
+  @Test
   void roundAndConvexPiecesAreTouchedAllOver() throws MarkException {
     assertThat(untouched(Shapes.cube(10, 3), 4)).isZero();
     assertThat(untouched(Shapes.icosphere(10, 1), 40)).isZero();
