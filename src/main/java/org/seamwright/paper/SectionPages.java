@@ -55,7 +55,9 @@ final class SectionPages {
     double width = sheet.right() - x;
     boolean narrow = width < NARROW;
     double figures = narrow ? FIGURES + Style.SMALL.leading() : FIGURES;
-    String laps = laps(brief, section);
+    String laps =
+        (section.name().isBlank() ? "" : "\u201c" + section.name() + "\u201d. ")
+            + laps(brief, section);
     List<List<Tick>> rows = tickRows(sheet, ticks(brief, amounts, true), width);
     double lapsHeight = sheet.height(laps, Style.STRONG, width - LAPS_INDENT);
     double right = Math.max(42, lapsHeight + 8) + figures + rows.size() * TICK_ROW + 20;

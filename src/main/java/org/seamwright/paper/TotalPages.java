@@ -183,7 +183,9 @@ final class TotalPages {
       PlatingPlan.SectionAmounts a = brief.amounts(s.id());
       rows.add(
           List.of(
-              s.id() + (brief.overLimit(s) ? " over" : ""),
+              s.id()
+                  + (s.name().isBlank() ? "" : " " + s.name())
+                  + (brief.overLimit(s) ? " over" : ""),
               brief.format.area(s.netMm2()),
               brief.format.area(s.workedMm2() - s.netMm2()),
               brief.format.area(s.workedMm2()),

@@ -74,7 +74,7 @@ record ShareModel(Mesh mesh, int[] region, List<Region> regions, double offMm) {
       place[section.id() - 1] = regions.size();
       regions.add(
           new Region(
-              "Section " + section.id(),
+              "Section " + section.id() + (section.name().isBlank() ? "" : ", " + section.name()),
               Kind.SECTION,
               section.id(),
               section.netMm2(),

@@ -97,6 +97,7 @@ class PapersTest {
           .contains(plain(brief.format.area(section.workedMm2())))
           .contains(plain(brief.format.mass(brief.amounts(section.id()).goldG())));
     }
+    assertThat(text).contains("\u201cFoot and stem\u201d.");
     int from = text.indexOf("Work the sections in this order");
     assertThat(text.substring(from).split("Gold used", -1)).hasSize(6 + 1);
   }

@@ -187,7 +187,8 @@ final class TestJobs {
     List<Notice> notices = new ArrayList<>();
     double plated = 0;
     for (int id = 1; id <= count; id++) {
-      sections.add(new Section(id, net[id], activationLap[id], flashLap[id]));
+      String name = id == 2 ? "Foot and stem" : "";
+      sections.add(new Section(id, net[id], activationLap[id], flashLap[id], name));
       plated += net[id];
       if (id > 2) {
         seams.add(new Seam(id - 2, id, 60, activationLap[id], flashLap[id]));
