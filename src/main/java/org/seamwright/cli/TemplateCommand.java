@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.stream.IntStream;
 import org.seamwright.basis.InputException;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
@@ -24,7 +25,9 @@ import org.seamwright.paper.TemplateDxf;
 import org.seamwright.paper.TemplateSheets;
 import org.seamwright.paper.TemplateSvg;
 import org.seamwright.paper.TemplateWords;
+import org.seamwright.mesh.Mesh;
 import org.seamwright.region.Mark;
+import org.seamwright.region.SubMesh;
 import org.seamwright.region.Treatment;
 import org.seamwright.units.Amounts;
 import picocli.CommandLine;
@@ -150,7 +153,7 @@ final class TemplateCommand implements Callable<Integer> {
       }
       TemplateWords words =
           new TemplateWords(job.piece(), markName == null ? covered.word() : markName);
-      write(templates, words, settings, job, output.path());
+      write(templates, rest(map, wanted), words, settings, job, output.path());
       List<String> files = output.commit();
       print(templates, settings, words, map, files);
       return overStretch(templates) ? ExitCode.LIMIT_BROKEN : ExitCode.DONE;
@@ -208,8 +211,21 @@ final class TemplateCommand implements Callable<Integer> {
     return job.withGround(ground).withMarks(List.of(marked(job)));
   }
 
+  /** The faces that no film is for. */
+  private static Mesh rest(MarkedJob map, Treatment wanted) {
+    int faces = map.map().mesh().faceCount();
+    int[] others =
+        IntStream.range(0, faces).filter(f -> map.map().of(f) != wanted).toArray();
+    return SubMesh.of(map.map().mesh(), others).mesh();
+  }
+
   private void write(
-      Templates templates, TemplateWords words, Templates.Settings settings, Job job, Path into)
+      Templates templates,
+      Mesh rest,
+      TemplateWords words,
+      Templates.Settings settings,
+      Job job,
+      Path into)
       throws InputException {
     try {
       for (Template t : templates.templates()) {
@@ -222,7 +238,7 @@ final class TemplateCommand implements Callable<Integer> {
       }
       PaperSize size = paper == null ? PaperSize.forUnits(job.display()) : paper;
       TemplateSheets.write(
-          templates, words, into.resolve("templates.pdf"), size, settings.stretchShare());
+          templates, rest, words, into.resolve("templates.pdf"), size, settings.stretchShare());
     } catch (IOException e) {
       throw OutputFolder.unwritable(folder, e);
     }

@@ -38,6 +38,9 @@ public record Templates(
   /** Code of the notice that an allowance would run over the film itself. */
   public static final String NO_ALLOWANCE = "template-allowance-left-out";
 
+  /** Places below this area are slivers between marks: there is nothing to tape. */
+  private static final double CRUMB_MM2 = 0.01;
+
   /** Copies the lists. */
   public Templates {
     templates = List.copyOf(templates);
@@ -271,6 +274,9 @@ public record Templates(
 
     void add(Why why, Mesh mesh, Splitter.Laid laid) {
       Mesh faces = Sheets.extract(mesh, laid.faces()).mesh();
+      if (area(faces) < CRUMB_MM2) {
+        return;
+      }
       double stretch = why == Why.STRETCHED ? laid.layout().orElseThrow().stretch().nearlyAll() : 0;
       byHand.add(new ByHand(why, area(faces), stretch, faces));
     }

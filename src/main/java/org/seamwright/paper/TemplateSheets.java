@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import org.seamwright.flatten.Template;
 import org.seamwright.flatten.Templates;
+import org.seamwright.mesh.Mesh;
 
 /**
  * Templates on paper, 1:1: a list first, then each template on as many pages as it needs. Pages
@@ -36,15 +37,24 @@ public final class TemplateSheets {
    * Writes the sheets as PDF.
    *
    * @param templates what to draw
+   * @param rest the faces of the piece that no film is for, for pictures
    * @param file replaced if it exists
    * @throws IOException if the file can't be written
    */
   public static void write(
-      Templates templates, TemplateWords words, Path file, PaperSize paper, double stretchShare)
+      Templates templates,
+      Mesh rest,
+      TemplateWords words,
+      Path file,
+      PaperSize paper,
+      double stretchShare)
       throws IOException {
     try (Sheet sheet = new Sheet(paper, "Cut templates, 1:1", words.piece(), words.what())) {
       TemplateSheets sheets = new TemplateSheets(sheet, words);
       sheets.list(templates, stretchShare);
+      sheet.gap(14);
+      sheet.heading("Where they go", 290);
+      TemplatePlaces.draw(sheet, templates, rest);
       for (Template template : templates.templates()) {
         sheets.draw(template);
       }

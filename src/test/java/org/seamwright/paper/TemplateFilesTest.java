@@ -26,6 +26,9 @@ import org.w3c.dom.Element;
 
 /** What is read back from the files is the template that was written. */
 class TemplateFilesTest {
+  /** All of the piece is under film. */
+  private static final Mesh NOTHING = Mesh.of(new double[0], new int[0]);
+
   private static final TemplateWords WORDS = new TemplateWords("Box & <lid> Ø", "bare");
 
   @TempDir private Path folder;
@@ -97,7 +100,7 @@ class TemplateFilesTest {
   void pdfTilesWhatIsLargerThanAPageAndSaysHowPagesJoin() throws IOException {
     Templates large = templates(Shapes.plane(400, 300, 8, 6));
     Path file = folder.resolve("templates.pdf");
-    TemplateSheets.write(large, WORDS, file, PaperSize.A4, 0.02);
+    TemplateSheets.write(large, NOTHING, WORDS, file, PaperSize.A4, 0.02);
     try (PDDocument pdf = Loader.loadPDF(file.toFile())) {
       // The list, then 400 × 300 mm on frames of about 166 × 215 mm: 2 × 2 if turned.
       assertThat(pdf.getNumberOfPages()).isEqualTo(5);
@@ -113,7 +116,8 @@ class TemplateFilesTest {
   @Test
   void barAndOutlineArePrintedTrueToSize() throws IOException {
     Path file = folder.resolve("templates.pdf");
-    TemplateSheets.write(templates(Shapes.plane(120, 70, 6, 4)), WORDS, file, PaperSize.A4, 0.02);
+    TemplateSheets.write(
+        templates(Shapes.plane(120, 70, 6, 4)), NOTHING, WORDS, file, PaperSize.A4, 0.02);
     try (PDDocument pdf = Loader.loadPDF(file.toFile())) {
       List<float[]> lines = StrokedLines.of(pdf.getPage(1));
       assertThat(lines).anySatisfy(l -> assertLength(l, 50));
@@ -132,8 +136,8 @@ class TemplateFilesTest {
     Templates box = templates(Shapes.box(40, 30, 20, 4));
     Path first = folder.resolve("a.pdf");
     Path second = folder.resolve("b.pdf");
-    TemplateSheets.write(box, WORDS, first, PaperSize.LETTER, 0.02);
-    TemplateSheets.write(box, WORDS, second, PaperSize.LETTER, 0.02);
+    TemplateSheets.write(box, NOTHING, WORDS, first, PaperSize.LETTER, 0.02);
+    TemplateSheets.write(box, NOTHING, WORDS, second, PaperSize.LETTER, 0.02);
     assertThat(Files.readAllBytes(second)).isEqualTo(Files.readAllBytes(first));
   }
 }
