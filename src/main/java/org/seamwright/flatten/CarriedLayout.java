@@ -73,8 +73,7 @@ final class CarriedLayout {
     }
     Mesh mesh = Mesh.of(Arrays.copyOf(xyz, 3 * vertices), corner);
     double[] at = Arrays.copyOf(uv, 2 * vertices);
-    return new Layout(
-        mesh, Arrays.copyOf(parent, vertices), at, Stretch.of(RestShapes.of(mesh), at), slit);
+    return new Layout(mesh, Arrays.copyOf(parent, vertices), at, layout.stretch(), slit);
   }
 
   /** Barycentric coordinates of a vertex of the patch in a face of the layout. */

@@ -3,6 +3,7 @@ package org.seamwright.flatten;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.apache.commons.geometry.euclidean.threed.Vector3D;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LinearRing;
@@ -44,6 +45,9 @@ public record Layout(Mesh mesh, int[] parent, double[] uv, Stretch stretch, bool
    */
   private static final double HOPELESS = 2;
 
+  /** Stretch by projection below which a sheet is flat but for its file's rounding. */
+  private static final double IN_PLANE = 1e-4;
+
   /** A slit whose sides part by less than this share of its length is tried without. */
   private static final double SEWN_SHARE = 0.05;
 
@@ -60,6 +64,10 @@ public record Layout(Mesh mesh, int[] parent, double[] uv, Stretch stretch, bool
     if (loops.isEmpty() || Sheets.euler(sheet, topology) + loops.size() != 2) {
       return Optional.empty();
     }
+    Optional<Layout> plane = plane(sheet);
+    if (plane.isPresent()) {
+      return plane;
+    }
     RestShapes rest = RestShapes.of(sheet);
     double[] curvature = Angles.inside(rest, Angles.onBoundary(sheet, topology));
     boolean[] slit = Slits.of(sheet, topology, loops, curvature);
@@ -73,6 +81,63 @@ public record Layout(Mesh mesh, int[] parent, double[] uv, Stretch stretch, bool
       return sewn;
     }
     return finished(open, disc.get(), slit, allowed, progress);
+  }
+
+  /** A sheet that lies in a plane as it is: nothing to unroll, whatever holes it has. */
+  private static Optional<Layout> plane(Mesh sheet) {
+    double[] sum = new double[3];
+    double[] vector = new double[3];
+    for (int f = 0; f < sheet.faceCount(); f++) {
+      int[] c = sheet.corner();
+      Faces.areaVector(sheet.xyz(), c[3 * f], c[3 * f + 1], c[3 * f + 2], vector);
+      for (int axis = 0; axis < 3; axis++) {
+        sum[axis] += vector[axis];
+      }
+    }
+    Vector3D normal = Vector3D.of(sum);
+    double length = normal.norm();
+    if (!(length > 0)) {
+      return Optional.empty();
+    }
+    normal = normal.normalize();
+    Vector3D across = normal.orthogonal();
+    Vector3D third = normal.cross(across);
+    double[] uv = new double[2 * sheet.vertexCount()];
+    for (int v = 0; v < sheet.vertexCount(); v++) {
+      Vector3D p = Vector3D.of(sheet.x(v), sheet.y(v), sheet.z(v));
+      uv[2 * v] = p.dot(across);
+      uv[2 * v + 1] = p.dot(third);
+    }
+    // Needles have no shape to compare, and none is needed: in a plane nothing moves.
+    Stretch all = Stretch.of(RestShapes.of(sheet), uv);
+    if (!(all.largest() < IN_PLANE) || !isInPlane(sheet, normal)) {
+      return Optional.empty();
+    }
+    Stretch stretch =
+        new Stretch(
+            all.largest(),
+            all.largest(),
+            Math.min(all.mean(), all.largest()),
+            all.least(),
+            all.greatest(),
+            1,
+            0);
+    int[] parent = new int[sheet.vertexCount()];
+    Arrays.setAll(parent, v -> v);
+    return Optional.of(
+        new Layout(sheet, parent, uv, stretch, new boolean[sheet.corner().length]));
+  }
+
+  /** Whether all vertices are as far along a normal, but for the file's rounding. */
+  private static boolean isInPlane(Mesh sheet, Vector3D normal) {
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    for (int v = 0; v < sheet.vertexCount(); v++) {
+      double along = Vector3D.of(sheet.x(v), sheet.y(v), sheet.z(v)).dot(normal);
+      low = Math.min(low, along);
+      high = Math.max(high, along);
+    }
+    return high - low <= IN_PLANE * sheet.bounds().diagonal();
   }
 
   /** Lays a disc out so that lengths change least in the mean. */

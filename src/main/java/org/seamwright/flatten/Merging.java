@@ -1,6 +1,7 @@
 package org.seamwright.flatten;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -9,6 +10,8 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.seamwright.basis.Progress;
+import org.seamwright.measure.Crease;
+import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Topology;
 
 /**
@@ -20,9 +23,13 @@ final class Merging {
   /** A pair that shares less of the smaller one's rim hangs together by a neck that tears. */
   private static final double LEAST_SHARED = 0.12;
 
+  /** Turn of the surface that film is folded over, not laid over. */
+  private static final double SHARP_DEGREES = 60;
+
   private final Parting parting;
   private final SortedMap<Integer, Splitter.Laid> laid;
   private final double allowed;
+  private final double leastMm;
 
   /** Pairs that don't go, as the pieces are now. */
   private final Set<Pair> refused = new HashSet<>();
@@ -32,16 +39,27 @@ final class Merging {
 
   private record Offer(Pair pair, double share) {}
 
-  private Merging(Parting parting, SortedMap<Integer, Splitter.Laid> laid, double allowed) {
+  private Merging(
+      Parting parting, SortedMap<Integer, Splitter.Laid> laid, double allowed, double leastMm) {
     this.parting = parting;
     this.laid = laid;
     this.allowed = allowed;
+    this.leastMm = leastMm;
   }
 
-  /** Joins pieces; the map keeps those that are left. */
+  /**
+   * Joins pieces; the map keeps those that are left.
+   *
+   * @param leastMm width below which a piece is not joined to another over a sharp edge: such a
+   *     flap would not hold
+   */
   static void run(
-      Parting parting, SortedMap<Integer, Splitter.Laid> laid, double allowed, Progress progress) {
-    Merging merging = new Merging(parting, laid, allowed);
+      Parting parting,
+      SortedMap<Integer, Splitter.Laid> laid,
+      double allowed,
+      double leastMm,
+      Progress progress) {
+    Merging merging = new Merging(parting, laid, allowed, leastMm);
     int before = laid.size();
     while (merging.joinOne()) {
       progress.at(1 - (double) laid.size() / before);
@@ -80,12 +98,17 @@ final class Merging {
         new TreeMap<>(
             (p, q) ->
                 p.a() != q.a() ? Integer.compare(p.a(), q.a()) : Integer.compare(p.b(), q.b()));
+    Map<Pair, Double> sharp = new HashMap<>();
     SortedMap<Integer, Double> rim = new TreeMap<>();
+    SortedMap<Integer, Double> area = new TreeMap<>();
     int[] piece = parting.piece();
     Topology topology = parting.topology();
     for (int h = 0; h < 3 * piece.length; h++) {
       int g = topology.faceAcross(h);
       int a = piece[h / 3];
+      if (h % 3 == 0) {
+        area.merge(a, Faces.area(parting.mesh(), h / 3), Double::sum);
+      }
       if (g >= 0 && piece[g] == a) {
         continue;
       }
@@ -93,13 +116,22 @@ final class Merging {
       rim.merge(a, length, Double::sum);
       if (g >= 0 && a < piece[g]) {
         shared.merge(new Pair(a, piece[g]), length, Double::sum);
+        if (Crease.degrees(parting.mesh(), topology, h) > SHARP_DEGREES) {
+          sharp.merge(new Pair(a, piece[g]), length, Double::sum);
+        }
       }
     }
     List<Offer> offers = new ArrayList<>();
     shared.forEach(
         (pair, length) -> {
           double share = length / Math.min(rim.get(pair.a()), rim.get(pair.b()));
-          if (share >= LEAST_SHARED && !refused.contains(pair)) {
+          boolean narrow =
+              Math.min(
+                      2 * area.get(pair.a()) / rim.get(pair.a()),
+                      2 * area.get(pair.b()) / rim.get(pair.b()))
+                  < leastMm;
+          boolean flap = narrow && sharp.getOrDefault(pair, 0.0) > length / 2;
+          if (share >= LEAST_SHARED && !flap && !refused.contains(pair)) {
             offers.add(new Offer(pair, share));
           }
         });

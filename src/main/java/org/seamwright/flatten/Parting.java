@@ -25,6 +25,9 @@ final class Parting {
    */
   private static final double NEAR_SHARE = 0.01;
 
+  /** Turn from which crumbs stay by themselves: the wall of a letter is no part of its ground. */
+  private static final double SHARPEST = 75;
+
   private Mesh mesh;
   private Topology topology;
 
@@ -61,15 +64,6 @@ final class Parting {
         sum += Faces.area(sheet, f);
       }
       return sum;
-    }
-
-    /** Twice the area by the rim's length: how wide a strip is, and half of how wide a disc. */
-    double meanWidthMm() {
-      double rim = 0;
-      for (int[] loop : Sheets.loops(sheet, Topology.of(sheet))) {
-        rim += Sheets.length(sheet, loop);
-      }
-      return rim > 0 ? 2 * areaMm2() / rim : Double.POSITIVE_INFINITY;
     }
   }
 
@@ -257,12 +251,12 @@ final class Parting {
     double[] crease = Crease.degrees(mesh, topology);
     List<Integer> parts = new ArrayList<>();
     number(piece.clone(), which, h -> crease[h] < degrees, parts);
-    absorb(parts, leastMm2);
+    absorb(parts, leastMm2, crease);
     return parts;
   }
 
-  /** Gives crumbs to the neighbour among the parts with which they share most edge. */
-  private void absorb(List<Integer> parts, double leastMm2) {
+  /** Gives crumbs to the neighbour among the parts that goes on from them for the longest. */
+  private void absorb(List<Integer> parts, double leastMm2, double[] crease) {
     double[] area = new double[count];
     for (int f = 0; f < piece.length; f++) {
       area[piece[f]] += Faces.area(mesh, f);
@@ -277,8 +271,9 @@ final class Parting {
       for (int f : members[p]) {
         for (int h = 3 * f; h < 3 * f + 3; h++) {
           int g = topology.faceAcross(h);
-          if (g >= 0 && piece[g] != p && parts.contains(piece[g])) {
-            shared[piece[g]] += lengthMm(h);
+          if (g >= 0 && piece[g] != p && crease[h] < SHARPEST && parts.contains(piece[g])) {
+            double level = Math.cos(Math.toRadians(crease[h]));
+            shared[piece[g]] += lengthMm(h) * level * level;
             best = best < 0 || shared[piece[g]] > shared[best] ? piece[g] : best;
           }
         }

@@ -50,6 +50,21 @@ final class ScaleField {
     return scale().map(u -> half(u, v -> true)).orElse(Double.POSITIVE_INFINITY);
   }
 
+  /**
+   * About how wide the sheet is at its widest, mm: exact for a long strip, 0.7 of a disc's diameter,
+   * and blind to holes and bays elsewhere. From the torsion function, Δw = −1 with w = 0 on the rim,
+   * which is h² / 2 in the middle of a strip of half-width h and r² / 4 in that of a disc.
+   */
+  double widestMm() {
+    double[] load = Areas.ofVertices(sheet);
+    for (int v = 0; v < load.length; v++) {
+      load[v] = -load[v];
+    }
+    return harmonic(v -> onRim[v] ? 0 : Double.NaN, load)
+        .map(w -> 2 * Math.sqrt(2 * Math.max(0, Arrays.stream(w).max().orElse(0))))
+        .orElse(Double.POSITIVE_INFINITY);
+  }
+
   /** Half of the range of the scale over some vertices and 0, as a share. */
   static double half(double[] scale, IntPredicate where) {
     double low = 0;

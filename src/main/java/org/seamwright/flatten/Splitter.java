@@ -70,12 +70,12 @@ final class Splitter {
    *
    * @param patch connected, each vertex one fan, faces turned alike
    * @param allowed stretch to keep to
-   * @param leastMm mean width below which a piece is not cut any further, mm
+   * @param leastMm how wide a piece must be somewhere to be cut any further, mm
    */
   static Result split(Mesh patch, double allowed, double leastMm, Progress progress) {
     Splitter splitter = new Splitter(patch, allowed, leastMm);
     splitter.run(patch, progress.between(0, 0.7));
-    Merging.run(splitter.parting, splitter.done, allowed, progress.between(0.7, 0.95));
+    Merging.run(splitter.parting, splitter.done, allowed, leastMm, progress.between(0.7, 0.95));
     splitter.smoothSlits();
     return splitter.result();
   }
@@ -158,7 +158,7 @@ final class Splitter {
     List<Optional<double[]>> lines = new ArrayList<>();
     for (int piece : pieces) {
       Parting.Part part = parting.part(piece);
-      boolean last = depth >= DEEPEST || part.meanWidthMm() < leastMm;
+      boolean last = depth >= DEEPEST || new ScaleField(part.sheet()).widestMm() < leastMm;
       lines.add(
           last
               ? Optional.empty()

@@ -8,7 +8,7 @@ import java.util.Arrays;
  * length is 2% off, longer or shorter.
  *
  * @param largest over all faces but needles (see {@link RestShapes#NEEDLE})
- * @param nearlyAll the least share that all faces but a thousandth of the area keep to
+ * @param nearlyAll the least share that all faces but needles and a thousandth of the area keep to
  * @param mean weighted by area
  * @param least smallest singular value
  * @param greatest largest singular value
@@ -60,7 +60,8 @@ public record Stretch(
     for (int f = 0; f < faces; f++) {
       rest.derivative(f, uv, j);
       double[] s = singular(j);
-      stretch[f] = ofFace(j);
+      // A needle's shape was made up: it tells nothing, and holds no area.
+      stretch[f] = rest.isNeedle(f) ? 0 : ofFace(j);
       order[f] = f;
       flipped += s[1] > 0 ? 0 : 1;
       total += rest.area()[f];

@@ -6,6 +6,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.IntPredicate;
 import org.seamwright.basis.Notice;
 import org.seamwright.basis.Progress;
@@ -115,7 +117,7 @@ public record Templates(
       Progress share = progress.between((double) i / patches.size(), (i + 1.0) / patches.size());
       Splitter.Result whole =
           Splitter.split(
-              patches.get(i), settings.stretchShare(), settings.leastWidthMm() / 2, share);
+              patches.get(i), settings.stretchShare(), settings.leastWidthMm(), share);
       List<Template> pieces = pieces(number + 1, whole, settings, tally);
       number += pieces.isEmpty() ? 0 : 1;
       templates.addAll(pieces);
@@ -169,18 +171,27 @@ public record Templates(
       int patch, Splitter.Result whole, Settings settings, Tally tally) {
     Topology topology = Topology.of(whole.mesh());
     MatchMarks marks = new MatchMarks(whole.mesh());
+    Set<Integer> narrow = new TreeSet<>();
     List<Splitter.Laid> flat = new ArrayList<>();
     List<List<Rim>> rims = new ArrayList<>();
     for (Splitter.Laid laid : whole.laid()) {
       List<Rim> own = laid.layout().isEmpty() ? List.of() : Rim.of(whole, topology, laid);
       Optional<Why> why = byHand(laid, own, settings);
       if (why.isPresent()) {
-        tally.add(why.get(), whole.mesh(), laid);
+        if (why.get() == Why.NARROW) {
+          narrow.add(laid.piece());
+        } else {
+          double stretch = laid.layout().map(l -> l.stretch().nearlyAll()).orElse(0.0);
+          tally.add(why.get(), whole.mesh(), laid.faces(), stretch);
+        }
         continue;
       }
       marks.choose(laid.piece(), own);
       flat.add(laid);
       rims.add(own);
+    }
+    for (int[] place : Places.connected(whole.piece(), topology, narrow)) {
+      tally.add(Why.NARROW, whole.mesh(), place, 0);
     }
     List<Template> templates = new ArrayList<>();
     for (int i = 0; i < flat.size(); i++) {
@@ -272,13 +283,11 @@ public record Templates(
     private final List<ByHand> byHand = new ArrayList<>();
     private int noAllowance;
 
-    void add(Why why, Mesh mesh, Splitter.Laid laid) {
-      Mesh faces = Sheets.extract(mesh, laid.faces()).mesh();
-      if (area(faces) < CRUMB_MM2) {
-        return;
+    void add(Why why, Mesh mesh, int[] place, double stretch) {
+      Mesh faces = Sheets.extract(mesh, place).mesh();
+      if (area(faces) >= CRUMB_MM2) {
+        byHand.add(new ByHand(why, area(faces), stretch, faces));
       }
-      double stretch = why == Why.STRETCHED ? laid.layout().orElseThrow().stretch().nearlyAll() : 0;
-      byHand.add(new ByHand(why, area(faces), stretch, faces));
     }
 
     private int count(Why why) {

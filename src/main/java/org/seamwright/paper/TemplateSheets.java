@@ -25,6 +25,9 @@ public final class TemplateSheets {
 
   private static final double BAR_MM = 50;
 
+  /** Places without template that are listed one by one, the largest first. */
+  private static final int MOST_PLACES = 12;
+
   private final Sheet sheet;
   private final TemplateWords words;
 
@@ -95,7 +98,8 @@ public final class TemplateSheets {
               pages == 1 ? "page" : "pages"),
           Style.BODY);
     }
-    for (Templates.ByHand place : templates.byHand()) {
+    int told = Math.min(MOST_PLACES, templates.byHand().size());
+    for (Templates.ByHand place : templates.byHand().subList(0, told)) {
       double[] at = place.atMm();
       sheet.paragraph(
           String.format(
@@ -111,6 +115,10 @@ public final class TemplateSheets {
               at[1],
               at[2]),
           Style.BODY);
+    }
+    if (told < templates.byHand().size()) {
+      sheet.paragraph(
+          "By hand: " + (templates.byHand().size() - told) + " smaller places", Style.BODY);
     }
     for (var notice : templates.notices()) {
       sheet.gap(6);

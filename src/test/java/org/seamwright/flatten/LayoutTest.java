@@ -173,4 +173,34 @@ class LayoutTest {
       assertThat(flatLength(layout, a, b)).isCloseTo(length, within(EXACT * length));
     }
   }
+
+  @Test
+  void planeOfNeedlesStaysAsItIs() {
+    // A strip 300 mm long whose rows are 0.05 mm apart on one side: needles, as drawn models have.
+    double[] xyz = new double[3 * 2 * 101];
+    int[] corner = new int[3 * 2 * 100];
+    for (int i = 0; i <= 100; i++) {
+      xyz[6 * i + 1] = i < 50 ? 0.05 * i : i - 47.5;
+      xyz[6 * i + 3] = 300;
+      xyz[6 * i + 4] = i;
+    }
+    for (int i = 0; i < 100; i++) {
+      int[] quad = {2 * i, 2 * i + 1, 2 * i + 3, 2 * i, 2 * i + 3, 2 * i + 2};
+      System.arraycopy(quad, 0, corner, 6 * i, 6);
+    }
+    Mesh needles = Mesh.of(xyz, corner);
+    Layout layout = Patches.laid(needles, 0.02);
+    assertThat(layout.stretch().nearlyAll()).isLessThan(1e-6);
+    assertThat(layout.stretch().flipped()).isZero();
+    Mesh mesh = layout.mesh();
+    for (int h = 0; h < corner.length; h++) {
+      int a = mesh.corner()[h];
+      int b = mesh.corner()[Topology.next(h)];
+      double flat =
+          Math.hypot(
+              layout.uv()[2 * a] - layout.uv()[2 * b],
+              layout.uv()[2 * a + 1] - layout.uv()[2 * b + 1]);
+      assertThat(flat).isCloseTo(Faces.length(mesh, a, b), within(1e-9 * 300));
+    }
+  }
 }
