@@ -102,7 +102,10 @@ final class MaskPages {
         List.of(
             new Figure("Edge", brief.format.length(mask.edgeMm()), ""),
             new Figure("Under tape", brief.format.area(mask.tapeMm2()), ""),
-            new Figure("Under lacquer", brief.format.area(mask.lacquerMm2()), ""),
+            new Figure(
+                brief.planned.masks().dipped().isPresent() ? "To brush" : "Under lacquer",
+                brief.format.area(mask.lacquerMm2()),
+                ""),
             new Figure("Lacquer", brief.format.volume(mask.lacquerMl()), "")),
         new Style(true, 14, Style.INK),
         x,
