@@ -63,11 +63,12 @@ final class MaskPages {
         MaskScene.of(brief.planned.map(), brief.planned.masks(), brief.planned.job().masking());
     Scene scene = masks.scene();
     int high = (int) (PICTURE_PIXELS_WIDE * PICTURE_HEIGHT / sheet.width());
-    for (View view : masks.views(MOST_VIEWS)) {
+    NumberedViews views = masks.views();
+    for (View view : views.views(MOST_VIEWS)) {
       sheet.need(PICTURE_HEIGHT + 22);
       Pictures.Labelled picture =
           Pictures.withCallouts(
-              scene, masks.seenFrom(view), view, PICTURE_PIXELS_WIDE, high, Background.WHITE);
+              scene, views.seenFrom(view), view, PICTURE_PIXELS_WIDE, high, Background.WHITE);
       sheet.picture(
           picture.image(),
           "What to cover, seen from: " + view.name(),

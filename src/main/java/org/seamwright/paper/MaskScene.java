@@ -8,11 +8,9 @@ import org.seamwright.mask.MaskBands;
 import org.seamwright.mask.MaskEdge;
 import org.seamwright.mask.MaskPlan;
 import org.seamwright.mask.MaskSettings;
-import org.seamwright.picture.Exposure;
 import org.seamwright.picture.Finish;
 import org.seamwright.picture.Pictures;
 import org.seamwright.picture.Scene;
-import org.seamwright.picture.View;
 import org.seamwright.region.SurfaceMap;
 
 /**
@@ -29,15 +27,6 @@ public record MaskScene(
     Scene scene, List<Pictures.Callout> callouts, int[] numbered, boolean numbersStrips) {
   /** More numbers than these can't be read round a picture. */
   private static final int MOST_NUMBERS = 24;
-
-  /** Share of what its best side shows of a strip, from which a side shows it well. */
-  private static final double WELL_SEEN = 0.5;
-
-  /** Below this share it is seen on edge, and a number there would mislead. */
-  private static final double BARELY_SEEN = 0.15;
-
-  /** Points of a strip or an edge that may carry its number. */
-  private static final int POINTS = 48;
 
   /** Copies the list. */
   public MaskScene {
@@ -85,34 +74,16 @@ public record MaskScene(
     return new MaskScene(scene, strips ? strips(bands, plan) : masks(plan), numbered, strips);
   }
 
-  /** Sides from which all that has a number can be seen about as well as it can be at all. */
-  List<View> views(int most) {
-    List<View> all = View.around();
-    Exposure exposure = Exposure.of(scene.mesh(), numbered, all);
-    List<Integer> ids = callouts.stream().map(Pictures.Callout::id).toList();
-    List<View> views = exposure.cover(ids, WELL_SEEN, most).stream().map(all::get).toList();
-    return views.isEmpty() ? List.of(View.THREE_QUARTER) : views;
-  }
-
-  /** The numbers of what is seen well enough from a side to carry one. */
-  List<Pictures.Callout> seenFrom(View view) {
-    List<View> all = View.around();
-    Exposure exposure = Exposure.of(scene.mesh(), numbered, all);
-    int side = all.indexOf(view);
-    return callouts.stream()
-        .filter(
-            c ->
-                side < 0
-                    || exposure.seenMm2(side, c.id())
-                        >= BARELY_SEEN * exposure.seenMm2(exposure.best(c.id()), c.id()))
-        .toList();
+  /** Sides to draw it from, and the numbers that stand in each. */
+  NumberedViews views() {
+    return new NumberedViews(scene.mesh(), numbered, callouts);
   }
 
   private static List<Pictures.Callout> strips(MaskBands bands, MaskPlan plan) {
     List<Pictures.Callout> callouts = new ArrayList<>();
     for (MaskBands.Strip strip : bands.strips()) {
       String name = name(plan.masks().get(strip.mask() - 1), strip.number());
-      callouts.add(new Pictures.Callout(callouts.size() + 1, name, some(strip.points())));
+      callouts.add(new Pictures.Callout(callouts.size() + 1, name, NumberedViews.some(strip.points())));
     }
     callouts.removeIf(c -> c.points().isEmpty());
     return callouts;
@@ -133,18 +104,8 @@ public record MaskScene(
           points.add(Vector3D.of(p[i], p[i + 1], p[i + 2]));
         }
       }
-      callouts.add(new Pictures.Callout(mask.id(), "M" + mask.id(), some(points)));
+      callouts.add(new Pictures.Callout(mask.id(), "M" + mask.id(), NumberedViews.some(points)));
     }
     return callouts;
-  }
-
-  private static List<Vector3D> some(List<Vector3D> all) {
-    List<Vector3D> some = new ArrayList<>();
-    int step = Math.max(1, all.size() / POINTS);
-    // From the middle of the strip outwards, not from its end.
-    for (int i = 0; i < all.size(); i += step) {
-      some.add(all.get((i + all.size() / 2) % all.size()));
-    }
-    return some;
   }
 }

@@ -10,7 +10,6 @@ import org.seamwright.flatten.Templates;
 import org.seamwright.mesh.Faces;
 import org.seamwright.mesh.Mesh;
 import org.seamwright.picture.Background;
-import org.seamwright.picture.Exposure;
 import org.seamwright.picture.Finish;
 import org.seamwright.picture.Palette;
 import org.seamwright.picture.Pictures;
@@ -25,15 +24,6 @@ final class TemplatePlaces {
 
   /** More numbers than these can't be read round a picture: the largest get theirs. */
   private static final int MOST_NUMBERS = 24;
-
-  /** Share of what its best side shows of a piece, from which a side shows it well. */
-  private static final double WELL_SEEN = 0.5;
-
-  /** Below this share it is seen on edge, and a number there would mislead. */
-  private static final double BARELY_SEEN = 0.15;
-
-  /** Places of a piece that may carry its number. */
-  private static final int POINTS = 64;
 
   private final Templates templates;
   private double[] xyz = new double[0];
@@ -76,27 +66,18 @@ final class TemplatePlaces {
     Mesh mesh = Mesh.of(xyz, corner);
     Scene scene = Scene.of(mesh, finish, region, new byte[region.length], tone);
     List<Pictures.Callout> callouts = callouts(mesh);
-    List<View> sides = View.around();
-    Exposure exposure = Exposure.of(mesh, region, sides);
-    List<Integer> ids = callouts.stream().map(Pictures.Callout::id).toList();
+    NumberedViews views = new NumberedViews(mesh, region, callouts);
     int high = (int) (PIXELS_WIDE * PICTURE_HEIGHT / sheet.width());
-    for (int side : exposure.cover(ids, WELL_SEEN, MOST_VIEWS)) {
-      List<Pictures.Callout> seen =
-          callouts.stream()
-              .filter(
-                  c ->
-                      exposure.seenMm2(side, c.id())
-                          >= BARELY_SEEN * exposure.seenMm2(exposure.best(c.id()), c.id()))
-              .toList();
+    for (View view : views.views(MOST_VIEWS)) {
       sheet.need(PICTURE_HEIGHT + 22);
       Pictures.Labelled picture =
           Pictures.withCallouts(
-              scene, seen, sides.get(side), PIXELS_WIDE, high, Background.WHITE);
+              scene, views.seenFrom(view), view, PIXELS_WIDE, high, Background.WHITE);
       sheet.picture(picture.image(), sheet.left(), sheet.y, sheet.width(), PICTURE_HEIGHT);
       sheet.y += PICTURE_HEIGHT + 2;
       sheet.paragraph(
           "Seen from: "
-              + sides.get(side).name()
+              + view.name()
               + (templates.byHand().isEmpty() ? "." : ". Hatched on white: by hand."),
           Style.LABEL.in(Style.INK));
       sheet.gap(8);
@@ -121,18 +102,9 @@ final class TemplatePlaces {
     }
     List<Pictures.Callout> callouts = new ArrayList<>();
     for (int i : largest.subList(0, Math.min(MOST_NUMBERS, largest.size()))) {
-      callouts.add(new Pictures.Callout(i + 1, all.get(i).id(), some(points.get(i))));
+      callouts.add(new Pictures.Callout(i + 1, all.get(i).id(), NumberedViews.some(points.get(i))));
     }
     return callouts;
-  }
-
-  private static List<Vector3D> some(List<Vector3D> all) {
-    List<Vector3D> some = new ArrayList<>();
-    int step = Math.max(1, all.size() / POINTS);
-    for (int i = 0; i < all.size(); i += step) {
-      some.add(all.get((i + all.size() / 2) % all.size()));
-    }
-    return some;
   }
 
   private void add(Mesh part, int number) {
