@@ -20,12 +20,12 @@ import org.seamwright.job.MarkedJob;
 import org.seamwright.job.Piece;
 import org.seamwright.job.Planner;
 import org.seamwright.job.TemplatesJson;
+import org.seamwright.mesh.Mesh;
 import org.seamwright.paper.PaperSize;
 import org.seamwright.paper.TemplateDxf;
 import org.seamwright.paper.TemplateSheets;
 import org.seamwright.paper.TemplateSvg;
 import org.seamwright.paper.TemplateWords;
-import org.seamwright.mesh.Mesh;
 import org.seamwright.region.Mark;
 import org.seamwright.region.SubMesh;
 import org.seamwright.region.Treatment;
@@ -214,8 +214,7 @@ final class TemplateCommand implements Callable<Integer> {
   /** The faces that no film is for. */
   private static Mesh rest(MarkedJob map, Treatment wanted) {
     int faces = map.map().mesh().faceCount();
-    int[] others =
-        IntStream.range(0, faces).filter(f -> map.map().of(f) != wanted).toArray();
+    int[] others = IntStream.range(0, faces).filter(f -> map.map().of(f) != wanted).toArray();
     return SubMesh.of(map.map().mesh(), others).mesh();
   }
 

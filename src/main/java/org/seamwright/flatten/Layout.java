@@ -124,8 +124,7 @@ public record Layout(Mesh mesh, int[] parent, double[] uv, Stretch stretch, bool
             0);
     int[] parent = new int[sheet.vertexCount()];
     Arrays.setAll(parent, v -> v);
-    return Optional.of(
-        new Layout(sheet, parent, uv, stretch, new boolean[sheet.corner().length]));
+    return Optional.of(new Layout(sheet, parent, uv, stretch, new boolean[sheet.corner().length]));
   }
 
   /** Whether all vertices are as far along a normal, but for the file's rounding. */

@@ -51,9 +51,10 @@ final class ScaleField {
   }
 
   /**
-   * About how wide the sheet is at its widest, mm: exact for a long strip, 0.7 of a disc's diameter,
-   * and blind to holes and bays elsewhere. From the torsion function, Δw = −1 with w = 0 on the rim,
-   * which is h² / 2 in the middle of a strip of half-width h and r² / 4 in that of a disc.
+   * About how wide the sheet is at its widest, mm: exact for a long strip, 0.7 of a disc's
+   * diameter, and blind to holes and bays elsewhere. From the torsion function, Δw = −1 with w = 0
+   * on the rim, which is h² / 2 in the middle of a strip of half-width h and r² / 4 in that of a
+   * disc.
    */
   double widestMm() {
     double[] load = Areas.ofVertices(sheet);

@@ -116,8 +116,7 @@ public record Templates(
       area += area(patches.get(i));
       Progress share = progress.between((double) i / patches.size(), (i + 1.0) / patches.size());
       Splitter.Result whole =
-          Splitter.split(
-              patches.get(i), settings.stretchShare(), settings.leastWidthMm(), share);
+          Splitter.split(patches.get(i), settings.stretchShare(), settings.leastWidthMm(), share);
       List<Template> pieces = pieces(number + 1, whole, settings, tally);
       number += pieces.isEmpty() ? 0 : 1;
       templates.addAll(pieces);
