@@ -71,13 +71,15 @@ final class TemplatePlaces {
     for (View view : views.views(MOST_VIEWS)) {
       sheet.need(PICTURE_HEIGHT + 22);
       Pictures.Labelled picture =
-<<<<<<< ours
           Pictures.withCallouts(
               scene, views.seenFrom(view), view, PIXELS_WIDE, high, Background.WHITE);
-=======
-          Pictures.withCallouts(scene, seen, sides.get(side), PIXELS_WIDE, high, Background.WHITE);
->>>>>>> theirs
-      sheet.picture(picture.image(), sheet.left(), sheet.y, sheet.width(), PICTURE_HEIGHT);
+      sheet.picture(
+          picture.image(),
+          "Where templates go, seen from: " + view.name(),
+          sheet.left(),
+          sheet.y,
+          sheet.width(),
+          PICTURE_HEIGHT);
       sheet.y += PICTURE_HEIGHT + 2;
       sheet.paragraph(
           "Seen from: "
