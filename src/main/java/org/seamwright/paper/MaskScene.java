@@ -83,7 +83,8 @@ public record MaskScene(
     List<Pictures.Callout> callouts = new ArrayList<>();
     for (MaskBands.Strip strip : bands.strips()) {
       String name = name(plan.masks().get(strip.mask() - 1), strip.number());
-      callouts.add(new Pictures.Callout(callouts.size() + 1, name, NumberedViews.some(strip.points())));
+      callouts.add(
+          new Pictures.Callout(callouts.size() + 1, name, NumberedViews.some(strip.points())));
     }
     callouts.removeIf(c -> c.points().isEmpty());
     return callouts;
