@@ -72,7 +72,7 @@ public final class SharePage {
     String metal = planned.settings().deposit().metal();
     data.put("metal", metal);
     float[] rgb = Pictures.reflectance(Pictures.look(metal));
-    data.put("look", List.of(rgb[0], rgb[1], rgb[2]));
+    data.put("look", List.of(rounded(rgb[0]), rounded(rgb[1]), rounded(rgb[2])));
     data.put("gold", format.area(planned.map().areaMm2(Treatment.PLATE)));
     data.put(
         "off",
@@ -234,5 +234,10 @@ public final class SharePage {
         .replace("<", "&lt;")
         .replace(">", "&gt;")
         .replace("\"", "&quot;");
+  }
+
+  /** Without the tail that a float gets as a double. */
+  private static double rounded(float share) {
+    return Math.round(1000.0 * share) / 1000.0;
   }
 }
