@@ -1,5 +1,8 @@
 package org.seamwright.cli;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.Locale;
 import org.seamwright.units.UnitFormat;
 import org.seamwright.units.UnitSystem;
@@ -23,6 +26,14 @@ final class Figures {
   /** "1 section", "3 sections". */
   static String count(long count, String one) {
     return count + " " + one + (count == 1 ? "" : "s");
+  }
+
+  /** A number to four digits, without zeros at its end. */
+  static String number(double value) {
+    return new BigDecimal(value)
+        .round(new MathContext(4, RoundingMode.HALF_UP))
+        .stripTrailingZeros()
+        .toPlainString();
   }
 
   private static UnitFormat format(UnitSystem system) {

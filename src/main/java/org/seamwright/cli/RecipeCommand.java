@@ -88,6 +88,7 @@ final class RecipeCommand implements Callable<Integer> {
       out.println(number++ + ". " + step.name());
       line(out, step.purpose());
       line(out, step.volts() + (step.polarity().isEmpty() ? "" : ", " + step.polarity()));
+      line(out, pace(step));
       line(out, "Done: ", step.done());
       line(out, "If not: ", step.wrong());
       line(out, "Caution: ", step.caution());
@@ -95,6 +96,19 @@ final class RecipeCommand implements Callable<Integer> {
     }
     out.println();
     recipe.notes().forEach(note -> out.println("- " + note));
+  }
+
+  private static String pace(Step step) {
+    String handling = Figures.number(step.handlingSeconds()) + " s of handling";
+    return switch (step.kind()) {
+      case FLASH, BUILD -> "Time by thickness; " + handling;
+      case DRY_PREPARATION, WET, FINISH ->
+          step.passes()
+              + (step.passes() == 1 ? " pass of " : " passes of ")
+              + Figures.number(step.secondsPerCm2())
+              + " s/cm²; "
+              + handling;
+    };
   }
 
   private static void line(PrintWriter out, String label, String text) {

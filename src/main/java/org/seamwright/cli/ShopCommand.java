@@ -1,5 +1,6 @@
 package org.seamwright.cli;
 
+import org.seamwright.shop.ShopTable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -30,24 +31,28 @@ final class ShopCommand implements Runnable {
             "solution",
             new CommandLine(new Group("solution"))
                 .addSubcommand("add", new ShopSolutionCommands.Add())
-                .addSubcommand("list", new ShopSolutionCommands.ListAll()))
+                .addSubcommand("list", new ShopSolutionCommands.ListAll())
+                .addSubcommand("drop", new ShopDropCommand(ShopTable.SOLUTIONS)))
         .addSubcommand(
             "bottle",
             new CommandLine(new Group("bottle"))
                 .addSubcommand("add", new ShopBottleCommands.Add())
                 .addSubcommand("list", new ShopBottleCommands.ListAll())
+                .addSubcommand("drop", new ShopDropCommand(ShopTable.BOTTLES))
                 .addSubcommand("use", new ShopBottleCommands.Use()))
         .addSubcommand(
             "price",
             new CommandLine(new Group("price"))
                 .addSubcommand("add", new ShopPriceCommands.Add())
-                .addSubcommand("list", new ShopPriceCommands.ListAll()))
+                .addSubcommand("list", new ShopPriceCommands.ListAll())
+                .addSubcommand("drop", new ShopDropCommand(ShopTable.PRICES)))
         .addSubcommand("buy", new ShopPriceCommands.Buy())
         .addSubcommand(
             "run",
             new CommandLine(new Group("run"))
                 .addSubcommand("add", new ShopRunCommands.Add())
-                .addSubcommand("list", new ShopRunCommands.ListAll()))
+                .addSubcommand("list", new ShopRunCommands.ListAll())
+                .addSubcommand("drop", new ShopDropCommand(ShopTable.RUNS)))
         .addSubcommand("thickness", new ShopThicknessCommand())
         .addSubcommand("set", new ShopSettingCommands.Set())
         .addSubcommand("settings", new ShopSettingCommands.ListAll())
@@ -77,7 +82,7 @@ final class ShopCommand implements Runnable {
     @Override
     public void run() {
       throw new CommandLine.ParameterException(
-          spec.commandLine(), "Say what to do with the " + what + ": add or list");
+          spec.commandLine(), "Say what to do with the " + what + ": add, list or drop");
     }
   }
 }

@@ -138,7 +138,7 @@ final class ShopDefaultsCommands {
       Job job = JobFile.read(file);
       try (ShopBook book = access.open()) {
         if (prices) {
-          write(job.withQuote(Optional.of(ShopSettingCommands.rates(book))));
+          write(job.withQuote(Optional.of(ShopSettingCommands.rates(book, job.quote()))));
           return access.told(
               spec.commandLine().getOut(), "Prices written.", Map.of("written", "quote"));
         }

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.seamwright.basis.InputException;
 import org.seamwright.shop.BottlesToBuy;
@@ -11,6 +12,7 @@ import org.seamwright.shop.Price;
 import org.seamwright.shop.ShopBook;
 import org.seamwright.shop.ShopException;
 import org.seamwright.shop.ShopJson;
+import org.seamwright.shop.ShopSolution;
 import org.seamwright.shop.ShopTable;
 import org.seamwright.units.AmountException;
 import org.seamwright.units.Amounts;
@@ -125,8 +127,18 @@ final class ShopPriceCommands {
     @Option(names = "--what", required = true, description = "Name in price list and bottles.")
     private String what;
 
-    @Option(names = "--need", required = true, description = "What the job takes, g or ml.")
+    @Option(
+        names = "--need",
+        required = true,
+        description = "What the job takes: grams of metal to have ready, or ml of solution.")
     private String need;
+
+    @Option(
+        names = "--usable",
+        description =
+            "Share of the metal that can be laid down, to 1; else that of the solution in the book."
+                + " Grams are divided by it, ml hold it already.")
+    private Optional<Double> usable;
 
     @Mixin private ShopAccess access;
     @Spec private CommandSpec spec;
@@ -140,6 +152,8 @@ final class ShopPriceCommands {
           throw new ShopException(
               "--need", "", "the price list has another unit", "Ask in the list's own unit.");
         }
+        double usableShare = usableShare(book);
+        double wanted = needed.unit().equals("g") ? needed.value() / usableShare : needed.value();
         double stock =
             book.bottles().stream()
                 .filter(b -> b.solution().equals(what))
@@ -149,15 +163,39 @@ final class ShopPriceCommands {
                             ? b.remainingG()
                             : b.remainingG() / b.gPerL() * 1000)
                 .sum();
-        BottlesToBuy buy = BottlesToBuy.cheapest(needed.value() - stock, list);
-        print(list, buy, stock, needed.unit());
+        BottlesToBuy buy = BottlesToBuy.cheapest(wanted - stock, list);
+        print(list, buy, wanted, stock, needed.unit());
       }
       return ExitCode.DONE;
     }
 
-    private void print(List<Price> list, BottlesToBuy buy, double stock, String unit) {
+    /** Solution is spent before all its metal is laid down, so more must be bought than lands. */
+    private double usableShare(ShopBook book) throws ShopException {
+      double share =
+          usable.isPresent()
+              ? usable.get()
+              : book.solutions().stream()
+                  .filter(s -> s.sheet().name().equals(what))
+                  .mapToDouble(ShopSolution::usableShare)
+                  .findFirst()
+                  .orElse(1);
+      if (!(share > 0 && share <= 1)) {
+        throw new ShopException("--usable", "", "a share is above 0, to 1", "Write 0.8 for 80 %.");
+      }
+      return share;
+    }
+
+    private void print(
+        List<Price> list, BottlesToBuy buy, double wanted, double stock, String unit) {
       Map<String, Object> told = new LinkedHashMap<>();
-      StringBuilder lines = new StringBuilder("In stock: " + stock + " " + unit + "\n");
+      StringBuilder lines = new StringBuilder();
+      lines.append("Needed in bottles: ").append(Figures.number(wanted)).append(' ').append(unit);
+      lines
+          .append("; in stock: ")
+          .append(Figures.number(stock))
+          .append(' ')
+          .append(unit)
+          .append('\n');
       Map<String, Object> counts = new LinkedHashMap<>();
       for (int i = 0; i < list.size(); i++) {
         if (buy.counts().get(i) > 0) {
@@ -167,14 +205,16 @@ final class ShopPriceCommands {
       }
       String currency = list.get(0).currency();
       lines.append("Together ").append(money(buy.hundredths(), currency)).append(", ");
-      lines.append(buy.left()).append(' ').append(unit).append(" of it left over");
+      double left = stock + buy.amount() - wanted;
+      lines.append(Figures.number(left)).append(' ').append(unit).append(" left over");
       told.put("unit", unit);
+      told.put("needed", wanted);
       told.put("inStock", stock);
       told.put("counts", counts);
       told.put("priceHundredths", buy.hundredths());
       told.put("currency", currency);
       told.put("amount", buy.amount());
-      told.put("left", buy.left());
+      told.put("left", left);
       access.told(spec.commandLine().getOut(), lines.toString(), told);
     }
   }

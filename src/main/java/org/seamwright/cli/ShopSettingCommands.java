@@ -2,6 +2,7 @@ package org.seamwright.cli;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.seamwright.basis.InputException;
@@ -20,8 +21,8 @@ import picocli.CommandLine.Spec;
 final class ShopSettingCommands {
   private ShopSettingCommands() {}
 
-  /** The prices that the book holds. */
-  static QuoteRates rates(ShopBook book) throws InputException {
+  /** The prices that the book holds; for what it doesn't, those that the job has. */
+  static QuoteRates rates(ShopBook book, Optional<QuoteRates> ofJob) throws InputException {
     Map<String, String> known = new LinkedHashMap<>(book.settings());
     known.keySet().retainAll(QuoteJson.keys());
     if (known.isEmpty()) {
@@ -31,7 +32,7 @@ final class ShopSettingCommands {
           "it holds no prices",
           "Enter them with \"shop set\", the currency first.");
     }
-    return QuoteJson.typed(known);
+    return ofJob.isPresent() ? QuoteJson.typed(ofJob.get(), known) : QuoteJson.typed(known);
   }
 
   @Command(

@@ -104,7 +104,7 @@ final class ShopThicknessCommand implements Callable<Integer> {
     if (job.isPresent()) {
       try (ShopBook book = access.open()) {
         for (Run run : book.runs(job.get(), planned.deposit().id(), "", Integer.MAX_VALUE)) {
-          laid.add(LaidDown.of(planned, number(run.section()), run, steps));
+          add(laid, planned, run, steps);
         }
       }
     } else {
@@ -121,6 +121,17 @@ final class ShopThicknessCommand implements Callable<Integer> {
     }
     print(laid);
     return ExitCode.DONE;
+  }
+
+  /** One run that contradicts itself must not hide all the others. */
+  private void add(List<LaidDown> laid, PlanFile planned, Run run, LaidDown.Resolution steps) {
+    try {
+      laid.add(LaidDown.of(planned, number(run.section()), run, steps));
+    } catch (ShopException e) {
+      PrintWriter err = spec.commandLine().getErr();
+      err.println("Run " + run.id() + " left out: " + e.getMessage());
+      err.flush();
+    }
   }
 
   private static double step(Optional<String> text, ShopAccess.Reader reader)

@@ -232,7 +232,7 @@ public final class Planner {
     try {
       Recipe recipe =
           rules.own().isPresent()
-              ? rules.own().get()
+              ? rules.own().get().inPlaceOfGold(Deposits.byId(rules.deposit()))
               : Recipes.byId(rules.recipe())
                   .laying(Deposits.byId(rules.deposit()))
                   .using(rules.sheet());

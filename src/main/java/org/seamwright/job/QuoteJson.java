@@ -29,6 +29,24 @@ public final class QuoteJson {
     return read(new JobNode("", "", new JsonValue.Members(JsonValue.NO_LINE, values)));
   }
 
+  /**
+   * Prices that a job has, with some of them typed anew; what is not typed stays.
+   *
+   * @param before the job's prices
+   * @param typed key to value, as typed
+   * @throws JobFileException if a key is unknown or a value does not fit
+   */
+  public static QuoteRates typed(QuoteRates before, Map<String, String> typed)
+      throws JobFileException {
+    Map<String, String> all = new LinkedHashMap<>();
+    tree(before)
+        .forEach(
+            (key, value) ->
+                all.put(key, value instanceof Double d ? PlainNumber.of(d) : value.toString()));
+    all.putAll(typed);
+    return typed(all);
+  }
+
   static QuoteRates read(JobNode node) throws JobFileException {
     JobNode.Keys keys = node.keys(JobKeys.QUOTE);
     return new QuoteRates(

@@ -54,6 +54,11 @@ final class Words {
         + reached.stream()
             .map(ThicknessClasses.ThicknessClass::name)
             .collect(Collectors.joining("; "))
+        + ". Sources: "
+        + reached.stream()
+            .map(ThicknessClasses.ThicknessClass::source)
+            .distinct()
+            .collect(Collectors.joining("; "))
         + ".";
   }
 

@@ -16,6 +16,9 @@ public final class PlatingNotices {
   /** The charge spends more solution than its metal would need. */
   public static final String SPENT_SOLUTION = "spent-solution";
 
+  /** Another metal with the efficiency that a new job has for gold. */
+  public static final String GOLD_EFFICIENCY = "gold-efficiency";
+
   /** A thickness that hand plating hardly ever lays. */
   public static final String UNUSUAL_THICKNESS = "unusual-thickness";
 
@@ -44,13 +47,25 @@ public final class PlatingNotices {
                   + " barrier of nickel or palladium wanted? ASTM B488 asks for nickel on copper"
                   + " alloys (secondary copy)."));
     }
+    if (!settings.deposit().isGold() && settings.efficiency() == PlatingDefaults.EFFICIENCY) {
+      notices.add(
+          new Notice(
+              GOLD_EFFICIENCY,
+              1,
+              "The efficiency of "
+                  + Figures.of(settings.efficiency())
+                  + " is that of a gold solution: write that of the "
+                  + settings.deposit().metal()
+                  + " solution, or its charge is wrong."));
+    }
     if (settings.thicknessUm() > UNUSUAL_UM) {
       notices.add(
           new Notice(
               UNUSUAL_THICKNESS,
               1,
               Figures.of(settings.thicknessUm())
-                  + " µm is ten times the thickest class of ASTM B488 and more: check the unit."));
+                  + " µm is ten times the thickest class of gold in ASTM B488 and more: check the"
+                  + " unit."));
     }
     double chargeAh = plan.totals().chargeAh();
     OptionalDouble byCurrent = settings.tool().seconds(chargeAh);

@@ -76,7 +76,7 @@ public record Quote(
       List<SectionArea> sections, PlatingSettings settings, Masking masking, QuoteRates rates) {
     Quote quote = priced(PlatingArithmetic.amounts(sections, settings), masking, rates);
     List<AtThickness> others = new ArrayList<>();
-    for (double um : thicknesses(settings.thicknessUm())) {
+    for (double um : thicknesses(settings)) {
       PlatingArithmetic.Amounts at =
           PlatingArithmetic.amounts(sections, settings.withThicknessUm(um));
       others.add(
@@ -87,8 +87,12 @@ public record Quote(
         quote.currency, quote.lines, quote.net, quote.tax, quote.total, quote.range, others);
   }
 
-  /** Those of the standards' classes, and the job's own. */
-  private static List<Double> thicknesses(double own) {
+  /** The job's own; for gold those of the standards' classes, for another metal half and twice. */
+  private static List<Double> thicknesses(PlatingSettings settings) {
+    double own = settings.thicknessUm();
+    if (!settings.deposit().isGold()) {
+      return Stream.of(own / 2, own, 2 * own).filter(um -> um > settings.flashUm()).toList();
+    }
     return Stream.concat(
             Stream.of(own),
             ThicknessClasses.all().stream().map(ThicknessClasses.ThicknessClass::leastUm))

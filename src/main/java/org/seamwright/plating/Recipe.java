@@ -57,6 +57,26 @@ public record Recipe(
   }
 
   /**
+   * A recipe of the shop's own for another metal: steps named after gold become that metal's, all
+   * else stays as it was written.
+   */
+  public Recipe inPlaceOfGold(Deposit deposit) {
+    if (deposit.isGold()) {
+      return this;
+    }
+    List<Step> other =
+        steps.stream()
+            .map(
+                step ->
+                    step.name().startsWith("Gold ")
+                            && (step.kind() == Step.Kind.FLASH || step.kind() == Step.Kind.BUILD)
+                        ? BenchSteps.layer(step, deposit.name())
+                        : step)
+            .toList();
+    return new Recipe(id, base, copperBearing, other, notes);
+  }
+
+  /**
    * The same steps with the voltage of the solution that lays the deposit, if its sheet names one.
    */
   public Recipe using(Solution solution) {

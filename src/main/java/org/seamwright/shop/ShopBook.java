@@ -163,6 +163,25 @@ public final class ShopBook implements AutoCloseable {
     return sound(ShopTable.SOLUTIONS, "ORDER BY name").stream().map(ShopRows::solution).toList();
   }
 
+  /**
+   * Takes out an entry.
+   *
+   * @param table where it is
+   * @param key its number, or its name where entries have names
+   * @throws ShopException if there is none
+   */
+  public void drop(ShopTable table, String key) throws ShopException {
+    String column = table.columns().get(0);
+    String sql = "DELETE FROM " + table.sqlName() + " WHERE " + column + " = ?1";
+    if (write(() -> update(sql, key)) == 0) {
+      throw new ShopException(
+          source,
+          table.sqlName() + ", " + column + " " + key,
+          "there is no such entry",
+          "See the list.");
+    }
+  }
+
   /** Enters a run; returns its number. */
   public long add(Run run) throws ShopException {
     return insert(ShopTable.RUNS, ShopRows.cells(run));

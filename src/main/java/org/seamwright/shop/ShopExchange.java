@@ -11,6 +11,9 @@ import java.util.List;
 public final class ShopExchange {
   private static final String LINE_END = "\r\n";
 
+  /** What some programs put before UTF-8. */
+  private static final String BYTE_ORDER_MARK = "\uFEFF";
+
   private ShopExchange() {}
 
   /** A row for the book. */
@@ -50,11 +53,12 @@ public final class ShopExchange {
     List<Row> rows = new ArrayList<>();
     List<ShopTable> named = new ArrayList<>();
     int number = 0;
-    for (List<String> line : lines(text, source)) {
+    String plain = text.startsWith(BYTE_ORDER_MARK) ? text.substring(1) : text;
+    for (List<String> line : lines(plain, separator(plain), source)) {
       number++;
       String place = "record " + number;
       ShopTable table = table(line.get(0), source, place);
-      List<String> cells = line.subList(1, line.size());
+      List<String> cells = unpadded(line.subList(1, line.size()), table.columns().size());
       if (cells.size() != table.columns().size()) {
         throw new ShopException(
             source,
@@ -83,6 +87,22 @@ public final class ShopExchange {
     return book.insertAll(rows);
   }
 
+  /** Spreadsheets of some languages part cells by semicolons. */
+  private static char separator(String text) {
+    int end = text.indexOf('\n');
+    String first = end < 0 ? text : text.substring(0, end);
+    return first.indexOf(',') < 0 && first.indexOf(';') >= 0 ? ';' : ',';
+  }
+
+  /** Spreadsheets fill shorter lines up with empty cells. */
+  private static List<String> unpadded(List<String> cells, int columns) {
+    int used = cells.size();
+    while (used > columns && cells.get(used - 1).isEmpty()) {
+      used--;
+    }
+    return cells.subList(0, used);
+  }
+
   private static ShopTable table(String name, String source, String place) throws ShopException {
     for (ShopTable table : ShopTable.values()) {
       if (table.sqlName().equals(name)) {
@@ -97,7 +117,8 @@ public final class ShopExchange {
   }
 
   /** Splits by RFC 4180; a quoted cell may hold commas, line breaks and doubled quotes. */
-  private static List<List<String>> lines(String text, String source) throws ShopException {
+  private static List<List<String>> lines(String text, char separator, String source)
+      throws ShopException {
     List<List<String>> lines = new ArrayList<>();
     List<String> line = new ArrayList<>();
     StringBuilder cell = new StringBuilder();
@@ -114,7 +135,7 @@ public final class ShopExchange {
         }
       } else if (c == '"') {
         quoted = true;
-      } else if (c == ',' || c == '\n') {
+      } else if (c == separator || c == '\n') {
         line.add(cell.toString());
         cell.setLength(0);
         if (c == '\n') {

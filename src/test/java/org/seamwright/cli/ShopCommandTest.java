@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -13,6 +15,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.seamwright.job.Job;
 import org.seamwright.job.JobFile;
 import org.seamwright.job.Planner;
+import org.seamwright.job.QuoteJson;
 import org.seamwright.plating.Solution;
 import org.seamwright.plating.Step;
 
@@ -130,7 +133,48 @@ class ShopCommandTest {
     assertThat(shop("b.db", "price list").out()).contains("40.00 EUR");
     Run buy = shop("b.db", "buy --what demo --need", "12 g");
     // 4 × 2 g = 72 for 8 g beats 2 × 5 g = 80 and 5 + 2 + 2 = 76.
-    assertThat(buy.out()).contains("4 × demo, 2.0 g", "72.00 EUR", "0.0 g of it left over");
+    assertThat(buy.out()).contains("4 × demo, 2.0 g", "72.00 EUR", "0 g left over");
+  }
+
+  /** Of 8 g/l only 0.8 can be laid down: 1.008 g need 1.26 g in bottles, one of 1.1 g won't do. */
+  @Test
+  void whatIsBoughtHoldsWhatCannotBeLaidDownToo() {
+    shop("b.db", "price add --what demo --price 100 --currency EUR --size", "1.1 g");
+    assertThat(shop("b.db", "buy --what demo --usable 0.8 --need", "1.008 g").out())
+        .contains("Needed in bottles: 1.26 g", "2 × demo", "0.94 g left over");
+    shop("b.db", "solution add --name demo --usable 0.8 --strength", "8 g/l");
+    assertThat(shop("b.db", "buy --what demo --need", "1.008 g").out()).contains("2 × demo");
+  }
+
+  @Test
+  void wrongEntriesCanBeDropped() {
+    shop("b.db", "price add --what demo --price 100 --currency EUR --size", "1 g");
+    shop("b.db", "price add --what demo --price 150 --currency EUR --size", "1 g");
+    assertThat(shop("b.db", "price drop 1").code()).isEqualTo(ExitCode.DONE);
+    assertThat(shop("b.db", "buy --what demo --need", "1 g").out()).contains("150.00 EUR");
+    assertThat(shop("b.db", "price drop 1").err()).contains("no such entry");
+    enterARun();
+    assertThat(shop("b.db", "run drop 1").code()).isEqualTo(ExitCode.DONE);
+    assertThat(shop("b.db", "run list").out()).isEmpty();
+  }
+
+  /** Prices that the book lacks stay as the job has them. */
+  @Test
+  void applyingPricesTakesNoneAway() throws Exception {
+    Path job = folder.resolve("cup.json");
+    Files.copy(Path.of("models/cup.json"), job);
+    Job before = JobFile.read(job);
+    JobFile.write(
+        before.withQuote(
+            Optional.of(
+                QuoteJson.typed(
+                    Map.of("currency", "EUR", "metalPerGram", "110", "labourPerHour", "50")))),
+        job);
+    shop("b.db", "set labourPerHour 60");
+    assertThat(shop("b.db", "apply", job, "--prices").code()).isEqualTo(ExitCode.DONE);
+    assertThat(JobFile.read(job).quote().orElseThrow().labourPerHour()).isEqualTo(60);
+    assertThat(JobFile.read(job).quote().orElseThrow().goldPerG()).isEqualTo(110);
+    assertThat(JobFile.read(job).quote().orElseThrow().currency()).isEqualTo("EUR");
   }
 
   @ParameterizedTest
@@ -167,6 +211,10 @@ class ShopCommandTest {
   @ValueSource(
       strings = {
         "solution add",
+        "solution drop",
+        "bottle drop",
+        "price drop",
+        "run drop",
         "solution list",
         "bottle add",
         "bottle list",

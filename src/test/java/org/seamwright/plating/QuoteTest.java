@@ -17,7 +17,7 @@ class QuoteTest {
     Step build = new Step("Build", "", Step.Kind.BUILD, 0, 1, 0, "made up for the check");
     return new PlatingSettings(
         new Recipe("test", "test", List.of(flash, build), List.of()),
-        new Deposit("test", "test", 19.3, 197, 1, "made up for the check"),
+        new Deposit("gold-test", "test", 19.3, 197, 1, "made up for the check"),
         1,
         0,
         loss,

@@ -213,4 +213,16 @@ class RecipesTest {
             "Rinse after activating", "Nickel", "Rinse after nickel", "Gold flash");
     assertThat(Underlayers.withNickelBarrier(barred)).isSameAs(barred);
   }
+
+  /** A recipe written out still has gold's names; a plan for silver must not repeat its voltage. */
+  @Test
+  void aRecipeOfTheShopsOwnServesAnotherMetal() throws PlatingException {
+    Recipe own = Recipes.byId("pewter").inPlaceOfGold(Deposits.byId("silver"));
+    assertThat(own.steps())
+        .filteredOn(s -> s.kind() == Step.Kind.FLASH || s.kind() == Step.Kind.BUILD)
+        .hasSize(2)
+        .allSatisfy(s -> assertThat(s.name()).startsWith("Silver"))
+        .allSatisfy(s -> assertThat(s.volts()).doesNotContain("2.5"));
+    assertThat(own.notes()).isEqualTo(Recipes.byId("pewter").notes());
+  }
 }

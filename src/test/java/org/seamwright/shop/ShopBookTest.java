@@ -335,4 +335,26 @@ class ShopBookTest {
       assertThat(ShopExchange.csv(book)).contains("thick");
     }
   }
+
+  /** As spreadsheets save it: a mark before the text, semicolons, shorter lines filled up. */
+  @Test
+  void readsWhatASpreadsheetMakesOfIt() throws Exception {
+    try (ShopBook book = ShopBook.open(file());
+        ShopBook copy = ShopBook.open(folder.resolve("copy.db"))) {
+      book.add(bottle(4));
+      book.add(run("cup", "gold-hard", 1));
+      StringBuilder saved = new StringBuilder("\uFEFF");
+      for (String line : ShopExchange.csv(book).split("\r\n")) {
+        List<String> cells = new ArrayList<>(List.of(line.split(",", -1)));
+        while (cells.size() < 17) {
+          cells.add("");
+        }
+        saved.append(String.join(";", cells)).append("\r\n");
+      }
+      assertThat(ShopExchange.enterCsv(copy, saved.toString(), "t.csv")).isEqualTo(2);
+      for (ShopTable table : ShopTable.values()) {
+        assertThat(copy.rows(table)).isEqualTo(book.rows(table));
+      }
+    }
+  }
 }
