@@ -29,6 +29,12 @@ final class Beams {
 
   private static final int BENT_LOST = 1;
 
+  /**
+   * Faces that the beams through one edge cross at most: some dozens do on a surface. Where faces
+   * lie doubled each edge leads into several, and their number would grow as a power of the depth.
+   */
+  private static final int MOST_FACES = 2000;
+
   private final double[] p;
   private final int[] corner;
   private final Topology topology;
@@ -44,6 +50,7 @@ final class Beams {
   private int from = Arrivals.SEED;
   private int depthAtStart = DEPTH;
   private int lost = LOST;
+  private int facesLeft;
 
   Beams(Mesh mesh, Topology topology, VertexFans fans, IntPredicate faces, Arrivals arrivals) {
     p = mesh.xyz();
@@ -77,6 +84,7 @@ final class Beams {
    * @param to the same point, or the other end
    */
   void through(int h, double[] from, double[] to) {
+    facesLeft = MOST_FACES;
     int a = corner[h];
     int b = corner[Topology.next(h)];
     double ex = p[3 * b] - p[3 * a];
@@ -179,9 +187,10 @@ final class Beams {
       double ru,
       double rv,
       int depth) {
-    if (!faces.test(f)) {
+    if (facesLeft == 0 || !faces.test(f)) {
       return;
     }
+    facesLeft--;
     int k =
         corner[3 * f] != a && corner[3 * f] != b
             ? 0
